@@ -337,6 +337,14 @@ const waiting = {
   // The line is gone, or there again, as far as this device knows.
   line() {
     document.querySelectorAll("[data-off]").forEach((told) => { told.hidden = navigator.onLine; });
+    if (!navigator.onLine) {
+      waiting.asOf();
+    }
+  },
+
+  // An hour over a page is that at which the page was made: it stands still, and says so.
+  asOf() {
+    document.querySelectorAll("[data-as-of]").forEach((told) => { told.textContent = told.dataset.asOf; });
   },
 
   // This page was kept from before, and comes from this device.
@@ -346,6 +354,7 @@ const waiting = {
       const at = waiting.hour(told.dataset.stale);
       told.textContent = told.dataset.says.replace("[time]", at);
       told.hidden = false;
+      waiting.asOf();
     }
   },
 

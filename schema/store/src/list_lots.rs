@@ -185,6 +185,29 @@ pub fn on_hand_of(conn: &mut Conn, products: &[&str], limit: i64) -> Result<Vec<
     Ok(keys.load(conn)?)
 }
 
+/// The keys of lots of some products with packs whose last day is that one or later, the soonest first.
+///
+/// # Errors
+/// The database is away.
+pub fn soonest_of(
+    conn: &mut Conn,
+    products: &[&str],
+    from: NaiveDate,
+    most: i64,
+) -> Result<Vec<i32>> {
+    let of = left_of!(products).select(lots::id);
+    let mut keys: Vec<i32> = packs::table
+        .filter(packs::left_mg.gt(0).and(packs::use_by.ge(from)))
+        .filter(packs::lot_id.eq_any(of))
+        .order((packs::use_by, packs::lot_id))
+        .limit(most)
+        .select(packs::lot_id)
+        .load(conn)?;
+    // Packs of a day lie together by their lots.
+    keys.dedup();
+    Ok(keys)
+}
+
 /// Those lots themselves.
 ///
 /// # Errors

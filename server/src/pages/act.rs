@@ -2,7 +2,7 @@
 //!
 //! The form is one call of the documented API: the page only says which fields it has.
 
-use super::act_packs::{is_sought, meant, numbers, runs, told};
+use super::act_packs::{gone, is_sought, meant, numbers, runs, told};
 use super::acts::{ActKind, may};
 use super::bench::{Units, WEIGHT};
 use super::done::Done;
@@ -53,6 +53,8 @@ struct ActPage {
     packs: String,
     /// All that there are, likewise.
     there: String,
+    /// Where the others went.
+    gone: Option<String>,
     /// Each pack, for a count.
     each: Vec<Each>,
     /// The last pack that is counted here, where more are to be counted after it.
@@ -231,6 +233,7 @@ fn read(
             _ => runs(packs),
         }),
         there: runs(packs),
+        gone: gone(&words, lot).filter(|_| lot.pack_count > 1),
         most: super::bench::in_grams(packs.first().map_or(Grams::ZERO, |pack| pack.now.left)),
         each: match kind {
             ActKind::Count => each(&words, packs),

@@ -5,9 +5,10 @@ use super::says::PageSays;
 use super::spoken::Words;
 use crate::read::names::Names;
 use domain::grams::Grams;
-use domain::lot::Pack;
 use domain::lot::numbers::in_runs;
+use domain::lot::{Lot, Pack};
 use domain::words::Being;
+use std::collections::BTreeMap;
 
 /// Those that were named, where they are there; else all.
 pub(super) fn meant<'a>(packs: &[&'a Pack], named: Option<&[u32]>) -> Vec<&'a Pack> {
@@ -40,6 +41,27 @@ pub(super) fn told(words: &Words, names: &Names, packs: &[&Pack], some: bool) ->
     ];
     let told: Vec<String> = told.into_iter().flatten().collect();
     told.join(", ")
+}
+
+/// Where the packs went whose numbers are not among those that are there: `3 (sold), 5–6 (discarded)`.
+pub(super) fn gone(words: &Words, lot: &Lot) -> Option<String> {
+    let mut went: BTreeMap<&'static str, (Being, Vec<u32>)> = BTreeMap::new();
+    let packs = lot.packs.iter();
+    for pack in packs.filter(|pack| !pack.now.is_on_hand()) {
+        let being = pack.now.being;
+        let of = went
+            .entry(being.as_str())
+            .or_insert_with(|| (being, Vec::new()));
+        of.1.push(pack.number);
+    }
+    let mut went: Vec<(Being, Vec<u32>)> = went.into_values().collect();
+    went.sort_by_key(|(_, numbers)| numbers.first().copied());
+    let told: Vec<String> = went
+        .iter()
+        .map(|(being, numbers)| format!("{} ({})", in_runs(numbers), words.say(being.says())))
+        .collect();
+    let packs = told.join(", ");
+    (!packs.is_empty()).then(|| words.say(PageSays::PacksGone { packs }))
 }
 
 /// Is it a missing pack that somebody found, or looks for, by its number?

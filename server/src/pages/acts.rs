@@ -216,20 +216,14 @@ fn is_next(lot: &Lot, today: NaiveDate) -> bool {
     lot.pack_count == 1 || ends.min().is_some_and(|day| day <= today)
 }
 
-/// May packs be made of it now: is it a piece or a pot, neither in its cure nor stopped, and no pack itself?
-pub fn may_be_packed(of: &Relative, now: DateTime<Utc>, today: NaiveDate) -> bool {
-    let can = likeliest(&of.lot, today).contains(&ActKind::Pack);
-    can && !came_packed(of) && may_be_used(&of.lot, now, today)
+/// Are packs made of it: is it a piece or a pot, and no pack itself?
+pub fn may_be_packed(of: &Relative, today: NaiveDate) -> bool {
+    likeliest(&of.lot, today).contains(&ActKind::Pack) && !came_packed(of)
 }
 
 /// Was it sliced, portioned or packed, if only into one bag?
 fn came_packed(of: &Relative) -> bool {
     matches!(of.made_by.kind, DeedKind::Pack | DeedKind::Portion)
-}
-
-/// May something be made of it now?
-pub fn may_be_used(lot: &Lot, now: DateTime<Utc>, today: NaiveDate) -> bool {
-    !is_forbidden(&stop::on(lot, None, now, today), USE)
 }
 
 /// Is there a stop that forbids it?
@@ -265,7 +259,7 @@ fn lawful_first(buttons: &mut [Button], stops: &[Stop], lot: &Lot, is_sure: bool
 type Way = (&'static str, String, Option<Act>);
 
 /// Something is made of it.
-const USE: Act = Act::Use {
+pub(super) const USE: Act = Act::Use {
     cure_goes_on: false,
     puts_right: None,
     to_waste: false,

@@ -1,19 +1,17 @@
 //! A guest asks: three groups, from what truly went in. What is not known is never among what is without.
 
+use super::ask_lines::{Group, group};
 use super::says::PageSays;
 use super::spoken::Words;
 use crate::caller::{Asking, Caller};
 use crate::error::Result;
-use crate::read::ask::{self, AskQuery, Asked, AskedLine};
+use crate::read::ask::{self, AskQuery, AskedLine};
 use crate::read::names::Names;
 use crate::read::seek;
 use actix_web::{HttpRequest, HttpResponse};
 use askama::Template;
 use domain::ask::{Told, Topic};
-use domain::family::{Lists, food};
-use domain::grams::Grams;
-use domain::ingredients;
-use domain::says::Says;
+use domain::family::Lists;
 use domain::statement::SpeciesRules;
 use domain::words::{Allergen, Species};
 use std::collections::BTreeSet;
@@ -31,8 +29,10 @@ struct AskPage {
     /// What guests ask most, then the rest.
     usual: Vec<Chip>,
     more: Vec<Chip>,
-    /// Is one of the rest chosen?
-    more_chosen: bool,
+    /// Is more asked than one tap asks?
+    several: bool,
+    /// Where one tap asks: what it is about is added.
+    way: String,
     /// The things that were named, where not all is asked about: their codes, and what is to be said of them.
     of: String,
     named: Vec<String>,
@@ -53,20 +53,6 @@ struct Place {
     code: String,
     name: String,
     chosen: bool,
-}
-
-struct Group {
-    told: &'static str,
-    says: String,
-    lines: Vec<Line>,
-}
-
-struct Line {
-    name: String,
-    lot: String,
-    /// By what it is known, or what it is made of.
-    because: String,
-    much: String,
 }
 
 /// What guests ask most, in the order of the chips.
@@ -154,7 +140,8 @@ fn read(app: &Caller<'_>, conn: &mut Conn, fields: &[(String, String)]) -> Resul
         at: words.say(PageSays::AskAt { at }),
         no_word: no_word.map(|word| words.say(PageSays::AskNoWord { word })),
         usual: USUAL.into_iter().map(chip).collect(),
-        more_chosen: more.iter().any(|chip| chip.chosen),
+        several: wanted.topics.len() > 1 || more.iter().any(|chip| chip.chosen),
+        way: wanted.way(),
         more,
         places: names.places_by_name().into_iter().map(place).collect(),
         offered: wanted.offered,
@@ -201,7 +188,7 @@ fn read(app: &Caller<'_>, conn: &mut Conn, fields: &[(String, String)]) -> Resul
             (Told::NotKnown, "page-ask-not-known"),
             (Told::No, "page-ask-no"),
         ]
-        .map(|(told, key)| group(&words, &asked, &lines, told, key))
+        .map(|(told, key)| group(&words, &asked, &lines, wanted.offered, told, key))
         .into();
         // Nothing on hand is no answer: three times none reads as “without”.
         if lines.is_empty() && asked.next.is_none() {
@@ -212,68 +199,6 @@ fn read(app: &Caller<'_>, conn: &mut Conn, fields: &[(String, String)]) -> Resul
         page.next = asked.next.map(|code| wanted.address(&code.to_string()));
     }
     Ok(page)
-}
-
-/// One group: what is alike and known by the same stands on one line.
-fn group(
-    words: &Words,
-    asked: &Asked<'_>,
-    lines: &[&AskedLine],
-    told: Told,
-    key: &'static str,
-) -> Group {
-    let mut alike: Vec<(&AskedLine, usize, Grams)> = Vec::new();
-    for line in lines.iter().filter(|line| line.answer.told == told) {
-        let product = &asked.lot(line).product.code;
-        let same = |(first, ..): &&mut (&AskedLine, usize, Grams)| {
-            asked.lot(first).product.code == *product && first.answer == line.answer
-        };
-        let packs = line.packs.len();
-        match alike.iter_mut().find(same) {
-            Some((_, of, left)) => {
-                *of += packs;
-                *left += line.left;
-            }
-            None => alike.push((line, packs, line.left)),
-        }
-    }
-    let say = |says: &Says| words.say(says.clone());
-    let lines = alike.into_iter().map(|(line, packs, weight)| {
-        let lot = asked.lot(line);
-        let because: Vec<String> = line.answer.because.iter().map(say).collect();
-        Line {
-            name: lot.product.name(words.lang()).to_owned(),
-            lot: lot.code.to_string(),
-            because: match told {
-                Told::No => made_of(words, asked, line),
-                _ => words.apart(&because),
-            },
-            much: words.say(PageSays::AskLine {
-                packs: words.packs(packs),
-                weight,
-            }),
-        }
-    });
-    let lines: Vec<Line> = lines.collect();
-    Group {
-        told: told.as_str(),
-        says: words.say(PageSays::AskGroup {
-            group: words.t(key),
-            things: lines.len(),
-        }),
-        lines,
-    }
-}
-
-/// What it is made of, for whoever wants to see that it is without.
-fn made_of(words: &Words, asked: &Asked<'_>, line: &AskedLine) -> String {
-    let reading = &asked.reading;
-    let Some(of) = reading.family.get(line.lot) else {
-        return String::new();
-    };
-    let lists = &reading.standing.lists;
-    let food = food(&reading.family, of, lists, &reading.law.cures, words.lang());
-    ingredients::list(&food.parts, words.lang())
 }
 
 /// Every name that the house has for a product, in small letters, with its code.
@@ -385,16 +310,19 @@ impl Wanted {
         }
     }
 
+    /// The address of a question of the same things, without what it is about.
+    fn way(&self) -> String {
+        let offered = if self.offered { "yes" } else { "no" };
+        let place = self.place.as_deref().unwrap_or_default();
+        let of: Vec<&str> = self.products.iter().map(String::as_str).collect();
+        let of = of.join(",");
+        format!("/ask?asked=yes&of={of}&place={place}&offered={offered}")
+    }
+
     /// The address of the next part.
     fn address(&self, after: &str) -> String {
         let topics: Vec<&str> = self.topics.iter().map(|topic| topic.as_str()).collect();
-        let offered = if self.offered { "yes" } else { "no" };
-        let place = self.place.as_deref().unwrap_or_default();
         let about = topics.join(",");
-        let of: Vec<&str> = self.products.iter().map(String::as_str).collect();
-        let of = of.join(",");
-        format!(
-            "/ask?asked=yes&about={about}&of={of}&place={place}&offered={offered}&after={after}"
-        )
+        format!("{}&about={about}&after={after}", self.way())
     }
 }

@@ -28,7 +28,7 @@ messages! {
         Target "target" { percent: Arg },
         Days "days" { days: u32 },
         Day "day" { day: u32 },
-        ReadyFor "ready-for" { day: NaiveDate },
+        ReadyFor "ready-for" { nth: u32, day: NaiveDate },
         TurnOn "turn-on" { day: NaiveDate },
         OutOn "out-on" { day: NaiveDate },
         IsOut "is-out",

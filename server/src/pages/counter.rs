@@ -17,8 +17,9 @@ use askama::Template;
 use domain::ask::Asker;
 use domain::counter::{self, ScanView};
 use domain::lot::Pack;
+use domain::lot::numbers::in_runs;
 use domain::right::Right;
-use domain::words::Verdict;
+use domain::words::{Being, Verdict};
 use serde::Deserialize;
 use store::Conn;
 use store::family::Extent;
@@ -39,6 +40,8 @@ struct CounterPage {
     acts: Vec<Act>,
     /// Which one it is, where the code names several.
     choices: Vec<Choice>,
+    /// The numbers that are not among them.
+    gone: Option<String>,
     /// Where nothing was scanned: what may be sold now.
     ready: Vec<Ready>,
     /// May whoever looks ask what is in everything?
@@ -81,6 +84,8 @@ pub struct Answer {
     /// The one pack that it is of, as a deed names it: this device may have sold it, and nobody else knows yet.
     packed: Option<String>,
     pack: Option<Known>,
+    /// Of a pack that is gone: how it can be here all the same, and what to do.
+    gone: Option<String>,
 }
 
 /// What is known of what was scanned.
@@ -175,6 +180,11 @@ fn read(
         ready,
         acts: acts(app, &words, scan.as_ref(), &basket),
         with: basket.with_before.clone(),
+        gone: scan
+            .as_ref()
+            .and_then(|scan| scan.known.as_ref())
+            .filter(|_| !choices.is_empty())
+            .and_then(|known| not_there(&words, known)),
         choices,
         sees: app.who.may(Right::See),
         words,
@@ -230,6 +240,21 @@ fn answered(words: &Words, scan: &ScanView, code: &str, currency: &str) -> Answe
             .known
             .as_ref()
             .map(|known| told(words, known, currency)),
+        gone: (answer.verdict == Verdict::Gone).then(|| {
+            let pack = scan.known.as_ref().and_then(counter::Known::pack);
+            words.t(gone_how(pack.map(|pack| pack.now.being)))
+        }),
+    }
+}
+
+/// Only what was sold can have been brought back by a guest.
+fn gone_how(being: Option<Being>) -> &'static str {
+    match being {
+        Some(Being::Discarded) => "page-counter-gone-discarded",
+        Some(Being::Used | Being::Served | Being::Shipped | Being::Returned) => {
+            "page-counter-gone-otherwise"
+        }
+        _ => "page-counter-gone-how",
     }
 }
 
@@ -245,6 +270,17 @@ fn which_pack(words: &Words, known: &counter::Known, with: &str) -> Vec<Choice> 
         path: way(&format!("{}/{}", known.lot.code, pack.number), with),
     };
     packs.map(choice).collect()
+}
+
+/// The packs of that lot that are not there any more; their numbers lack among the choices.
+fn not_there(words: &Words, known: &counter::Known) -> Option<String> {
+    let there: Vec<u32> = known.lot.on_hand().map(|pack| pack.number).collect();
+    let gone: Vec<u32> = (1..=known.lot.pack_count)
+        .filter(|number| !there.contains(number))
+        .collect();
+    let packs = in_runs(&gone);
+    (there.len() <= MOST_CHOICES && !gone.is_empty())
+        .then(|| words.say(PageSays::PacksGone { packs }))
 }
 
 /// The lots whose code has the part that was typed.

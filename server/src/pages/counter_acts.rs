@@ -222,6 +222,10 @@ impl Found<'_> {
             let deed = Does::Deed("/api/take-backs", body.to_string());
             acts.push(self.act("page-counter-came-back", deed));
         }
+        // What was thrown away is looked into before anybody says that it never left.
+        if pack.now.being == Being::Discarded {
+            acts.push(self.see_why(known));
+        }
         if self.may(Right::Work) {
             let body = json!({
                 "lot": lot, "packs": [{ "pack": pack.number, "grams": figure(pack.made) }],

@@ -144,7 +144,10 @@ fn ready(words: &Words, axes: &Axes, view: &PieceView) -> String {
         "<path class=\"gate\" d=\"M{} {LOW}l9 -9l9 9l-9 9z\"/><text class=\"b\" x=\"{x}\" y=\"{}\" text-anchor=\"{anchor}\">{}</text>",
         x - 9,
         LOW + 56,
-        words.say(BenchSays::ReadyFor { day })
+        words.say(BenchSays::ReadyFor {
+            nth: u32::try_from(of).unwrap_or(0),
+            day,
+        })
     )
 }
 

@@ -8,11 +8,13 @@ use crate::error::Result;
 use crate::read::LoadedFamily;
 use crate::read::brief::briefs;
 use crate::read::names::Names;
+use chrono::{DateTime, NaiveDate, Utc};
 use domain::family::Relative;
-use domain::lot::{LotId, brief};
+use domain::lot::{Lot, LotId, Pack, brief};
 use domain::moment::day_of;
 use domain::product::Product;
-use domain::words::ProductKind;
+use domain::stop::{self, Stop};
+use domain::words::{ProductKind, StopKind, Topic};
 use store::family::Extent;
 use store::{Conn, list_lots};
 
@@ -60,16 +62,20 @@ impl AtBench {
     }
 }
 
+/// What can be cut or packed, and what only could be if nothing stood in its way: where, what, how much or why.
+#[derive(Default)]
+pub struct Pieces {
+    /// What can be.
+    pub free: Vec<(String, String, String)>,
+    /// What cannot be now, with the reason; it leads to the lot.
+    pub apart: Vec<(String, String, String)>,
+}
+
 /// What can be cut or packed now, the newest first and whole sides before pieces: as [`lots`].
 ///
 /// # Errors
 /// The database is away, or the record is damaged.
-pub fn pieces(
-    app: &Caller<'_>,
-    conn: &mut Conn,
-    names: &Names,
-    wish: AtBench,
-) -> Result<Vec<(String, String, String)>> {
+pub fn pieces(app: &Caller<'_>, conn: &mut Conn, names: &Names, wish: AtBench) -> Result<Pieces> {
     let words = Words::of(names);
     let standing = app.standing(conn)?;
     let products = standing.lists.products.values();
@@ -79,39 +85,67 @@ pub fn pieces(
     let reading = LoadedFamily::load(app.app(), conn, &keys, Extent::ALONE)?;
     let (now, today) = (app.now(), day_of(app.now(), reading.kitchen().zone));
     let can = |of: &&Relative| match wish {
-        AtBench::Cut => break_down::is_for(&of.lot) && acts::may_be_used(&of.lot, now, today),
-        AtBench::Pack => acts::may_be_packed(of, now, today),
+        AtBench::Cut => break_down::is_for(&of.lot),
+        AtBench::Pack => acts::may_be_packed(of, today),
     };
     let lots = keys
         .iter()
         .filter_map(|key| reading.family.get(LotId(*key)));
     let mut lots: Vec<&Relative> = lots.filter(can).collect();
     lots.sort_by_key(|of| of.lot.product.kind != ProductKind::Carcass);
-    lots.truncate(MOST_PIECES);
-    let told = lots.into_iter().map(|of| {
+    let mut pieces = Pieces::default();
+    let act = match wish {
+        AtBench::Cut => "break-down",
+        AtBench::Pack => "pack",
+    };
+    for of in lots {
         let lot = &of.lot;
-        let places = brief::places(&lot.packs).into_iter();
-        let places: Vec<String> = places
-            .map(|place| standing.lists.place_code(place).to_owned())
-            .collect();
-        let more = [
-            Some(lot.code.shown()),
-            of.note.clone(),
-            Some(words.grams(of.went.on_hand)),
-            names.placed(&places),
-        ];
-        let more: Vec<String> = more.into_iter().flatten().collect();
-        let act = match wish {
-            AtBench::Cut => "break-down",
-            AtBench::Pack => "pack",
-        };
-        (
-            format!("/lots/{}/{act}", lot.code),
-            names.product(&lot.product.code),
-            more.join(", "),
-        )
-    });
-    Ok(told.collect())
+        let name = names.product(&lot.product.code);
+        match in_its_way(lot, wish == AtBench::Pack, now, today) {
+            None => {
+                let places = brief::places(&lot.packs).into_iter();
+                let places: Vec<String> = places
+                    .map(|place| standing.lists.place_code(place).to_owned())
+                    .collect();
+                let more = [
+                    Some(lot.code.shown()),
+                    of.note.clone(),
+                    Some(words.grams(of.went.on_hand)),
+                    names.placed(&places),
+                ];
+                let more: Vec<String> = more.into_iter().flatten().collect();
+                let path = format!("/lots/{}/{act}", lot.code);
+                pieces.free.push((path, name, more.join(", ")));
+            }
+            // What is in its cure is the cure room's affair.
+            Some(stop) if stop.kind == StopKind::NotReleased => {}
+            Some(stop) => {
+                let why = format!("{}. {}", lot.code.shown(), words.say(stop.says));
+                pieces
+                    .apart
+                    .push((format!("/lots/{}", lot.code), name, why));
+            }
+        }
+    }
+    pieces.free.truncate(MOST_PIECES);
+    pieces.apart.truncate(MOST_PIECES);
+    Ok(pieces)
+}
+
+/// What stands in the way of all its packs; nothing where one of them is free. What is packed goes out as what it is:
+/// what nothing shows to be cooked is none of it, though it may be cut and cooked.
+fn in_its_way(lot: &Lot, is_packed: bool, now: DateTime<Utc>, today: NaiveDate) -> Option<Stop> {
+    let stands = |stop: &Stop| {
+        let unproven = stop.kind == StopKind::NotProven && stop.topic == Topic::Condition;
+        acts::USE.is_blocked_by(stop.kind, stop.topic) || is_packed && unproven
+    };
+    let first = |pack: &Pack| {
+        let mut stops = stop::on(lot, Some(pack), now, today).into_iter();
+        stops.find(stands)
+    };
+    let mut each = lot.on_hand().map(first);
+    let stops: Option<Vec<Stop>> = each.by_ref().collect();
+    stops.and_then(|stops| stops.into_iter().next())
 }
 
 /// Each: where it is broken down, what it is, how much of it there is and where.

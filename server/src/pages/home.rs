@@ -28,12 +28,16 @@ const REFUSED_LATELY: TimeDelta = TimeDelta::days(2);
 struct Home {
     words: Words,
     now: String,
+    /// What stands there instead where the page was kept by a device: its hour goes on for nobody.
+    as_of: String,
     kitchen: String,
     /// How many things there are, in words.
     counted: String,
     lines: Vec<Line>,
-    /// Labels that are still to come, and that were refused.
-    prints: Vec<String>,
+    /// Labels that a printer refused.
+    refused: Option<String>,
+    /// Labels that are being printed: all is well, and nothing to do.
+    printing: Option<String>,
     /// Where the next part begins.
     next: Option<usize>,
     /// What an empty kitchen does first.
@@ -123,17 +127,23 @@ fn home(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<Home> {
         hour = Some(hand.when);
         lines.push(line(app, &words, hand, at));
     }
-    let prints = prints(conn, &words, &found)?;
+    let since = (found.now - REFUSED_LATELY).naive_utc();
+    let labels = store::print_runs::refused_since(conn, since)?;
+    let refused = (labels > 0).then(|| words.say(PageSays::PrintsRefused { labels }));
+    let labels = found.printing;
+    let printing = (labels > 0).then(|| words.say(PageSays::PrintsWait { labels }));
     Ok(Home {
         words,
+        as_of: words.say(PageSays::TodayAsOf {
+            at: words.minute(found.now, found.zone),
+        }),
         now: words.minute(found.now, found.zone),
         kitchen: match kitchen.is_set {
             true => kitchen.entry.name.0.clone(),
             false => String::new(),
         },
         counted: match found.all {
-            // Where a label is still to come, something waits.
-            0 if !prints.is_empty() => String::new(),
+            0 if refused.is_some() => String::new(),
             0 => words.t("page-today-nothing"),
             hands => words.say(PageSays::TodayHands { hands }),
         },
@@ -146,25 +156,9 @@ fn home(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<Home> {
         done: Done::of(app, conn, &words, asked.did.as_deref(), "/")?,
         anchor: AnchorShown::of(conn)?,
         lines,
-        prints,
+        refused,
+        printing,
     })
-}
-
-/// The labels that are still to come, and those that a printer refused and nobody printed anew.
-fn prints(conn: &mut Conn, words: &Words, found: &Today) -> Result<Vec<String>> {
-    let since = (found.now - REFUSED_LATELY).naive_utc();
-    let refused = store::print_runs::refused_since(conn, since)?;
-    let says = [
-        (found.printing > 0).then_some(PageSays::PrintsWait {
-            labels: found.printing,
-        }),
-        (refused > 0).then_some(PageSays::PrintsRefused { labels: refused }),
-    ];
-    Ok(says
-        .into_iter()
-        .flatten()
-        .map(|says| words.say(says))
-        .collect())
 }
 
 fn line(app: &Caller<'_>, words: &Words, hand: &Hand, at: Option<String>) -> Line {

@@ -4,7 +4,7 @@
 use super::bench::{self, DEGREES, Pick, Units, WEIGHT};
 use super::bench_says::WorkSays;
 use super::done::Done;
-use super::hanging::{self, AtBench};
+use super::hanging::{self, AtBench, Pieces};
 use super::heat_shown::{self, Rule};
 use super::makes::{makes, ways};
 use super::managers::not_yours;
@@ -52,6 +52,9 @@ struct ChoicePage {
     hangs: Vec<(String, String, String)>,
     /// What can be cut or packed now, likewise.
     pieces: Vec<(String, String, String)>,
+    /// What cannot be now, and why: leads to the lot; and what is said over it.
+    apart: Vec<(String, String, String)>,
+    apart_says: String,
     /// What is said where there is nothing of it.
     none: Option<&'static str>,
     not_yours: Option<String>,
@@ -128,6 +131,8 @@ pub async fn kinds(request: HttpRequest, asking: Asking) -> HttpResponse {
             first: each.into_iter().filter(|_| may).collect(),
             others: Vec::new(),
             pieces: Vec::new(),
+            apart: Vec::new(),
+            apart_says: String::new(),
             none: None,
             not_yours,
             words,
@@ -227,6 +232,8 @@ fn choice(app: &Caller<'_>, conn: &mut Conn, kind: StepKind, asked: &Asked) -> R
         others: others.iter().map(way).collect(),
         hangs: Vec::new(),
         pieces: Vec::new(),
+        apart: Vec::new(),
+        apart_says: String::new(),
         none: (likely.is_empty() && others.is_empty()).then_some("page-make-none"),
         not_yours: None,
         words,
@@ -238,18 +245,21 @@ fn bench_choice(app: &Caller<'_>, conn: &mut Conn, wish: AtBench) -> Result<Choi
     let names = Names::load(app, conn)?;
     let words = Words::of(&names);
     let not_yours = not_yours(app, &words, Right::Work);
-    let pieces = match not_yours {
+    let Pieces { free, apart } = match not_yours {
         None => hanging::pieces(app, conn, &names, wish)?,
-        Some(_) => Vec::new(),
+        Some(_) => Pieces::default(),
     };
+    let lots = apart.len();
     let (title, none) = wish.asks();
     Ok(ChoicePage {
         title: words.t(title),
         first: Vec::new(),
         others: Vec::new(),
         hangs: Vec::new(),
-        none: (pieces.is_empty() && not_yours.is_none()).then_some(none),
-        pieces,
+        none: (free.is_empty() && not_yours.is_none()).then_some(none),
+        pieces: free,
+        apart,
+        apart_says: words.say(super::says::PageSays::MakeApart { lots }),
         not_yours,
         words,
     })

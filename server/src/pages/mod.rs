@@ -10,6 +10,7 @@ mod acts;
 mod animals;
 mod answer;
 mod ask;
+mod ask_lines;
 mod assets;
 mod basket;
 mod break_down;

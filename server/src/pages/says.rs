@@ -106,6 +106,10 @@ messages! {
         CounterTakenBack "counter-taken-back" { what: String },
         CounterDid "counter-did" { deed: String, what: String },
         CounterReady "counter-ready" { lot: String, much: String },
+        PacksGone "packs-gone" { packs: String },
+        TodayAsOf "today-as-of" { at: String },
+        MakeApart "make-apart" { lots: usize },
+        CounterUntil "counter-until" { day: NaiveDate },
         CounterBy "counter-by" { by: String, at: String },
         SoldAll "counter-sold-all" { packs: usize },
         BasketTogether "counter-together" { allergens: String },
@@ -116,6 +120,8 @@ messages! {
         AskAt "ask-at" { at: String },
         AskStopped "ask-stopped" { things: usize },
         AskLine "ask-line" { packs: String, weight: Grams },
+        AskHeldMore "ask-held-more" { packs: usize },
+        AskHeldOf "ask-held-of" { packs: usize },
         Between "between" { low: Grams, high: Grams },
     }
 }

@@ -65,6 +65,8 @@ pub struct AskedLine {
     pub left: Grams,
     /// How many of them may be sold now.
     pub sellable: usize,
+    /// What is in those.
+    pub sellable_left: Grams,
 }
 
 impl Asked<'_> {
@@ -155,16 +157,18 @@ fn line(
     let here = |pack: &&Pack| place.is_none_or(|place| pack.now.place == place);
     let there: Vec<&Pack> = lot.on_hand().filter(here).collect();
     let doubted = pulse::clock_doubt().is_some() || stop::made_ahead(lot, now).is_some();
-    let may = |pack: &&&Pack| {
+    let may = |pack: &&Pack| {
         let verdict = counter::of_pack(lot, pack, now, day_of(now, zone)).verdict;
         !doubted && matches!(verdict, Verdict::Sell | Verdict::SellToday)
     };
+    let free: Vec<&Pack> = there.iter().copied().filter(may).collect();
     (!there.is_empty()).then(|| AskedLine {
         lot: lot.id,
         answer: Answered::nobody_asked(),
         packs: there.iter().map(|pack| pack.number).collect(),
         left: there.iter().map(|pack| pack.now.left).sum(),
-        sellable: there.iter().filter(may).count(),
+        sellable: free.len(),
+        sellable_left: free.iter().map(|pack| pack.now.left).sum(),
     })
 }
 

@@ -300,8 +300,8 @@ Record-recall-drill = recall drill
 Record-recall = recall
 Record-complaint = complaint
 Record-trichinae-treatment = trichinae treatment
-Record-ontario-meat = Ontario meat
-Record-ontario-purchase = Ontario purchase
+Record-ontario-meat = meat products made (only in Ontario)
+Record-ontario-purchase = food bought (only in Ontario)
 Record-animal-product = animal product
 Record-freeze-log = freeze log
 Record-meat-transaction = record of meat bought and sold
@@ -1680,13 +1680,14 @@ page-today-hands = { $hands ->
    *[other] { $hands } things need a hand.
 }
 page-today-prints = { $labels ->
-    [one] One label is still to come out of the printer.
-   *[other] { $labels } labels are still to come out of the printer.
+    [one] One label is being printed.
+   *[other] { $labels } labels are being printed.
 }
 page-today-refused = { $labels ->
     [one] One label was refused by its printer.
    *[other] { $labels } labels were refused by their printer.
 }
+page-today-as-of = As of { $at }
 page-today-sheet = Print all this as one sheet
 page-today-next = More
 page-anchor = Anchor of the record
@@ -2598,6 +2599,8 @@ page-counter-came-back = It came back
 page-counter-came-back-why = A guest brought it back
 page-counter-never-left = It never left: count it
 page-counter-gone-how = Has a guest brought it back? Or was another one scanned in its stead?
+page-counter-gone-discarded = It was thrown away here, not sold. Put it in the bin, and find out why it is still out.
+page-counter-gone-otherwise = It was not sold here. Put it aside, and find out why it is here.
 page-counter-type = Type it
 page-counter-photo = Photograph the code
 page-counter-camera = Camera
@@ -2614,7 +2617,8 @@ page-counter-sold-plain = Sold: { $what }.
 page-counter-taken-back = Sale taken back: { $what }. Nothing is sold.
 page-counter-did = { $deed }: { $what }.
 page-counter-ready = { $lot }, { $much }
-page-counter-ready-now = May be sold now, the newest first
+page-counter-ready-now = May be sold now, the shortest date first
+page-counter-until = use by { $day }
 page-counter-by = { $by }, { $at }.
 page-counter-sold-all = Sold, all { $packs }
 page-counter-basket = Basket
@@ -2629,7 +2633,7 @@ page-ask-such = Milk, wine …
 page-ask-about = A guest asks: { $topics }
 page-ask-at = From what truly went in, { $at }.
 page-ask-what = Choose what the guest asks about.
-page-ask-more = Something else
+page-ask-more = Several at once, or something else
 page-ask-where = Where
 page-ask-everywhere = Everywhere
 page-ask-offered = Only what the counter sells
@@ -2652,6 +2656,14 @@ page-ask-stopped = { $things ->
    *[other] { $things } things are stopped or past their day, and not offered.
 }
 page-ask-line = { $packs }, { $weight }
+page-ask-held-more = { $packs ->
+    [one] One more may not be sold.
+   *[other] { $packs } more may not be sold.
+}
+page-ask-held-of = { $packs ->
+    [one] One of them may not be sold.
+   *[other] { $packs } of them may not be sold.
+}
 page-ask-fresh = New question
 page-ask-next = Older lots
 page-ask-wine = wine, beer, brandy, spirits
@@ -3025,7 +3037,7 @@ page-bench-expected = expected { $weight }
 page-bench-target = target { $percent } %
 page-bench-days = { $days } days
 page-bench-day = day { $day }
-page-bench-ready-for = ready for { $day }
+page-bench-ready-for = ready: day { $nth }, { $day }
 page-bench-turn-on = turn on { $day }.
 page-bench-out-on = out of its cure on { $day }.
 page-bench-is-out = out of its cure: smoke or cook it.
@@ -3143,6 +3155,8 @@ page-make-becomes = What does it become?
 page-make-cut = Which piece is cut?
 page-make-cut-none = Nothing on hand can be cut now: no side, no whole piece that is free and not frozen.
 page-make-pack = What is packed?
+page-packs-gone = No longer here: { $packs }
+page-make-apart = Not now: { $lots }
 page-make-pack-none = Nothing on hand can be packed now: no piece, no pot that is free and not frozen.
 page-ways-cut = Cut
 page-make-else = Something else

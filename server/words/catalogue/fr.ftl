@@ -305,8 +305,8 @@ Record-recall-drill = exercice de rappel
 Record-recall = rappel
 Record-complaint = plainte
 Record-trichinae-treatment = traitement contre la trichine
-Record-ontario-meat = viande (Ontario)
-Record-ontario-purchase = achats (Ontario)
+Record-ontario-meat = viandes transformées (en Ontario seulement)
+Record-ontario-purchase = achats d’aliments (en Ontario seulement)
 Record-animal-product = produit animal
 Record-freeze-log = congélation
 Record-meat-transaction = viandes achetées et vendues
@@ -964,10 +964,10 @@ failure-look-if-thawed = { $lot } : c’était congelé. Ce qui s’est décong
 failure-look-what-thawed = { $lots } lots étaient congelés ici. Ce qui s’est décongelé se saisit comme décongelé, et ne se recongèle pas.
 failure-left-before = { $lot } avait quitté { $place } à temps : la panne n’y change plus rien.
 failure-left-before-ask = { $lot } avait quitté { $place } à temps. Cela reste bloqué jusqu’à ce qu’une personne qui peut lever un arrêt le dise.
-failure-no-rule = Pas de règle ici pour ce qui s’est réchauffé. Une personne décide de chaque lot.
+failure-no-rule = Pas de règle ici pour ce qui n’est pas resté au froid. Une personne décide de chaque lot.
 failure-still-open = { $place } est tombé en panne ({ $at }), et personne ne l’a relevé depuis. Relevez-le et notez qu’il est froid avant d’y mettre des aliments.
 place-beyond = { $place } : { $at } ; demandé : { $limit }.
-place-stood-there = { $place }, à ce moment : { $lots }. Regardez ; si cela a duré, inscrivez la panne du lieu.
+place-stood-there = { $place }, à ce moment : { $lots }. Regardez ; si cela a duré, inscrivez la panne de froid.
 place-no-reading = Cette mesure n’a pas de température. Donnez celsius ou fahrenheit.
 place-read-outside = Ce relevé n’est pas du temps où il ne faisait pas froid. Vérifiez son heure, ou les deux heures.
 place-ends-first = La fin vient après le début, et pas après le moment où l’on s’en est aperçu. Vérifiez les heures.
@@ -1601,7 +1601,7 @@ measure-empty = Il n’y a aucun relevé. Saisissez ce qui a été relevé.
 measure-place-not-weighed = Un lieu ne se pèse pas ; indiquez le lot.
 measure-not-cured = Aucune règle ne dit comment elle a été salée ici : il n’y a pas de limite à laquelle comparer le résultat.
 measure-nothing-left = Il ne reste rien de { $lot } à mesurer. Choisissez le lot que vous avez devant vous ; s’il reste de celui-ci, comptez-le d’abord.
-measure-held-wrong = { $product } ({ $lot }) n’est pas tenu comme il faut. { $findings } Refroidissez ou réchauffez maintenant, vérifiez le lieu, et notez combien de temps cela a duré.
+measure-held-wrong = { $product } ({ $lot }) n’est pas tenu comme il faut. { $findings } Remettez-le au froid, ou au chaud, maintenant, vérifiez le lieu, et notez combien de temps cela a duré.
 cure-deed-sold-later = À partir du { $day }, la vente est interdite : { $findings } Vendez avant cette date, ou mettez de côté et demandez au responsable.
 cure-deed-not-said-how = Du sel nitrité entre, mais la liste ne dit pas comment se sale ceci : { $product }. Ajoutez « cure » (classe et méthode) au produit, ou « curing_salt » si c’est une saumure ou un mélange de sels ; les limites en dépendent. Si c’est déjà fait, saisissez-le tel quel, avec une note : ce qui en sort est alors bloqué.
 cure-deed-unsaid-how = Du sel nitrité est entré, et la liste ne disait pas comment se sale ceci : { $product }. Aucune limite n’a été vérifiée.
@@ -1686,13 +1686,14 @@ page-today-hands = { $hands ->
    *[other] { $hands } choses attendent.
 }
 page-today-prints = { $labels ->
-    [one] Une étiquette attend de sortir de l’imprimante.
-   *[other] { $labels } étiquettes attendent de sortir de l’imprimante.
+    [one] Une étiquette est en cours d’impression.
+   *[other] { $labels } étiquettes sont en cours d’impression.
 }
 page-today-refused = { $labels ->
     [one] Une étiquette a été refusée par son imprimante.
    *[other] { $labels } étiquettes ont été refusées par leur imprimante.
 }
+page-today-as-of = État du { $at }
 page-today-sheet = Imprimer tout sur une feuille
 page-today-next = La suite
 page-anchor = Ancre du registre
@@ -1725,7 +1726,7 @@ page-act-packs = Combien de paquets
 page-act-too-much = Cela fait [asked] ; il n’y a que [left].
 page-act-all = C’est le tout : il ne reste rien.
 page-bench-typed-kg = Ou avec l’unité : 1,2 kg.
-page-bench-typed-lb = Ou avec l’unité : 8 oz, 2 lb 3 oz, 500 g.
+page-bench-typed-lb = Ou avec l’unité : 1,5 lb, 2 lb 3 oz, 500 g.
 page-act-which-packs = Quels paquets (numéros des étiquettes)
 page-act-pack-number = Paquet
 page-act-to-same = l’endroit où ils sont
@@ -2473,7 +2474,7 @@ today-last-day = { $packs ->
 today-cools = { $name } refroidit : { $to } avant { $by }
 today-cool-read = { $core } à { $at }.
 today-cool-unread = Personne ne l’a mesuré depuis la sortie du feu.
-today-failed = Le froid a lâché ({ $place }) : { $lots } lots, { $packs ->
+today-failed = Panne de froid ({ $place }) : { $lots } lots, { $packs ->
     [one] { $packs } paquet bloqué
    *[other] { $packs } paquets bloqués
 }
@@ -2615,6 +2616,8 @@ page-counter-came-back = Il est revenu
 page-counter-came-back-why = Un client l’a rapporté
 page-counter-never-left = Il n’est jamais parti : compter
 page-counter-gone-how = Un client l’a-t-il rapporté ? Ou un autre a-t-il été scanné à sa place ?
+page-counter-gone-discarded = Il a été jeté ici, pas vendu. Mettez-le à la poubelle et cherchez pourquoi il traîne encore.
+page-counter-gone-otherwise = Il n’a pas été vendu ici. Mettez-le de côté et cherchez pourquoi il est là.
 page-counter-type = Taper le code
 page-counter-photo = Photographier le code
 page-counter-camera = Caméra
@@ -2631,7 +2634,8 @@ page-counter-sold-plain = Vendu : { $what }.
 page-counter-taken-back = Vente annulée : { $what }. Rien n’est vendu.
 page-counter-did = { $deed } : { $what }.
 page-counter-ready = { $lot }, { $much }
-page-counter-ready-now = À vendre maintenant, le plus récent d’abord
+page-counter-ready-now = À vendre maintenant, la date la plus courte d’abord
+page-counter-until = jusqu’au { $day }
 page-counter-by = { $by }, { $at }.
 page-counter-sold-all = Vendu, les { $packs }
 page-counter-basket = Panier
@@ -2646,7 +2650,7 @@ page-ask-such = Lait, vin …
 page-ask-about = Un client demande : { $topics }
 page-ask-at = D’après ce qui y est vraiment entré, { $at }.
 page-ask-what = Choisissez ce que demande le client.
-page-ask-more = Autre chose
+page-ask-more = Plusieurs à la fois, ou autre chose
 page-ask-where = Où
 page-ask-everywhere = Partout
 page-ask-offered = Seulement ce que vend le comptoir
@@ -2669,6 +2673,14 @@ page-ask-stopped = { $things ->
    *[other] { $things } choses sont bloquées ou ont passé leur jour, et ne sont pas offertes.
 }
 page-ask-line = { $packs }, { $weight }
+page-ask-held-more = { $packs ->
+    [one] Un autre ne peut pas être vendu.
+   *[other] { $packs } autres ne peuvent pas être vendus.
+}
+page-ask-held-of = { $packs ->
+    [one] Un d’entre eux ne peut pas être vendu.
+   *[other] { $packs } d’entre eux ne peuvent pas être vendus.
+}
 page-ask-fresh = Nouvelle question
 page-ask-next = Lots plus anciens
 page-ask-wine = vin, bière, brandy, spiritueux
@@ -3044,7 +3056,7 @@ page-bench-expected = attendu { $weight }
 page-bench-target = cible { $percent } %
 page-bench-days = { $days } jours
 page-bench-day = jour { $day }
-page-bench-ready-for = prêt pour le { $day }
+page-bench-ready-for = prêt : jour { $nth }, { $day }
 page-bench-turn-on = à retourner le { $day }.
 page-bench-out-on = sortie de salaison le { $day }.
 page-bench-is-out = sorti de salaison : à fumer ou à cuire.
@@ -3162,6 +3174,8 @@ page-make-becomes = Qu’est-ce que cela devient ?
 page-make-cut = Quelle pièce découpe-t-on ?
 page-make-cut-none = Rien ne peut être découpé maintenant : ni carcasse, ni pièce entière qui soit libre et non congelée.
 page-make-pack = Qu’emballe-t-on ?
+page-packs-gone = Ne sont plus là : { $packs }
+page-make-apart = Pas maintenant : { $lots }
 page-make-pack-none = Rien ne peut être emballé maintenant : ni pièce, ni préparation qui soit libre et non congelée.
 page-ways-cut = Découper
 page-make-else = Autre chose
@@ -3957,7 +3971,7 @@ page-place-back = Il était parti, d’après le registre. Combien pèse-t-il ?
 page-place-nothing-chosen = Aucun paquet n’est touché.
 page-act-clean-down = Nettoyer
 page-act-temperature = Relever la température
-page-act-failed = Le froid a lâché
+page-act-failed = Panne de froid
 page-act-moves = Déplacer des paquets
 page-act-move-good = Déplacer ce qui est encore bon
 page-act-thaws = Décongeler des paquets

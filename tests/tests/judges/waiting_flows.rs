@@ -28,6 +28,19 @@ pub(super) fn slip(browser: &Browser) -> String {
 }
 
 #[test]
+fn an_hour_that_stands_still_without_a_line_says_so() {
+    let house = House::demo(Engine::Sqlite);
+    let browser = Browser::reading("en");
+    let mut hand = Hand::of(&browser, &house, "Oda Marsh", TABLET);
+    hand.open("/");
+    let head = || browser.run("return document.querySelector('h1').textContent");
+    let then = head().as_str().unwrap().to_owned();
+    assert!(!then.starts_with("As of"), "{then}");
+    browser.cut_off(true);
+    until(|| head() == format!("As of {then}"));
+}
+
+#[test]
 fn what_is_packed_weighed_and_sold_without_a_line_goes_through_once_and_in_order() {
     let house = House::demo(Engine::Sqlite);
     let caller = house.caller();

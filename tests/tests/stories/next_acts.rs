@@ -1,7 +1,7 @@
 //! What is done next, offered where somebody stands: packs to sell at the counter and on their own page, what can be cut
 //! or packed from Today, labels that are still to come, and no act that makes no sense any more.
 
-use serde_json::json;
+use serde_json::{Value, json};
 use stories::day::{Told, bought};
 use stories::printer::Manners;
 use stories::queue::{chops, kitchen, print, wait};
@@ -10,6 +10,8 @@ use stories::{Caller, Engine, House, Printer, on_both_engines};
 on_both_engines! {
     the_counter_offers_what_may_be_sold_and_a_lot_says_sell
     what_has_no_price_is_sold_without_one
+    the_counter_shows_what_goes_first_and_a_guest_hears_of_nothing_else
+    what_was_thrown_away_came_from_no_guest
     cut_and_pack_are_ways_from_today
     a_label_that_is_still_to_come_is_told_on_today
     what_was_sliced_is_smoked_no_more
@@ -30,6 +32,8 @@ fn the_counter_offers_what_may_be_sold_and_a_lot_says_sell(engine: Engine) {
     assert!(with.contains(&rest) && with.contains("2 packs"), "{with}");
     let sold = json!({ "kind": "sell", "lot": chops, "packs": [1, 2] });
     caller.deed("/api/departures", sold).expect(201);
+    let which = caller.page(&format!("/counter?code={chops}"));
+    assert!(which.contains("No longer here: 1–2"), "{which}");
     let last = format!("href=\"/counter?code={chops}/3\"");
     assert!(caller.page("/counter").contains(&last));
     // What is scanned is told of, and nothing else.
@@ -82,6 +86,81 @@ fn what_has_no_price_is_sold_without_one(engine: Engine) {
     );
 }
 
+fn the_counter_shows_what_goes_first_and_a_guest_hears_of_nothing_else(engine: Engine) {
+    let house = House::demo(engine);
+    let caller = house.caller();
+    let page = caller.page("/counter");
+    let codes = page.split("href=\"/counter?code=").skip(1);
+    let codes: Vec<&str> = codes.map(|rest| &rest[..rest.find('"').unwrap()]).collect();
+    let day = |code: &&str| {
+        let (lot, pack) = code.split_once('/').unzip();
+        let told = caller.lot(lot.unwrap_or(code));
+        let packs = told["packs"].as_array().unwrap().clone().into_iter();
+        let asked = |of: &Value| pack.is_none_or(|pack| of["pack"].to_string() == pack);
+        let left = packs.filter(|of| of["left_grams"] != 0 && asked(of));
+        let day = left
+            .filter_map(|of| of["use_by"].as_str().map(str::to_owned))
+            .min();
+        (day.is_none(), day)
+    };
+    let days: Vec<_> = codes.iter().map(day).collect();
+    assert!(days.len() > 5 && days.is_sorted(), "{days:?}");
+    assert!(days.first() != days.last(), "{days:?}");
+    // What is held is counted in neither.
+    let bacon = caller.noted("L13");
+    let ask = || caller.page("/ask?asked=yes&about=milk&offered=yes");
+    let said = |page: &str| page.matches("One more may not be sold.").count();
+    let before = said(&ask());
+    let held = json!({ "lots": [{ "lot": bacon, "packs": [13] }], "why": "A guest rang" });
+    caller.deed("/api/holds", held).expect(201);
+    let ready = caller.page("/counter");
+    let (asked, packs) = (ask(), caller.lot(&bacon)["packs"].clone());
+    let left = packs.as_array().unwrap().iter();
+    let free = left.filter(|of| of["left_grams"] != 0).count() - 1;
+    assert!(ready.contains(&format!("{free} packs")), "{ready}");
+    let says = format!("{free} packs, ");
+    assert!(
+        asked.contains(&says) && said(&asked) == before + 1,
+        "{asked}"
+    );
+    let all = caller.page("/ask?asked=yes&about=milk");
+    assert!(all.contains("One of them may not be sold."), "{all}");
+}
+
+fn what_was_thrown_away_came_from_no_guest(engine: Engine) {
+    let house = House::furnished(engine);
+    let caller = house.caller();
+    let chops = chops(&caller, "7", 3);
+    let left = |kind: &str, pack: u32| {
+        let why = (kind == "discard").then_some("It fell");
+        let body = json!({ "kind": kind, "lot": chops, "packs": [pack], "why": why });
+        caller.deed("/api/departures", body).expect(201);
+        caller.page(&format!("/counter?code={chops}/{pack}"))
+    };
+    let guest = "Has a guest brought it back?";
+    assert!(left("sell", 1).contains(guest));
+    let thrown = left("discard", 2);
+    assert!(
+        !thrown.contains(guest) && thrown.contains("It was thrown away here, not sold."),
+        "{thrown}"
+    );
+    assert!(
+        thrown.contains(&format!("/lots/{chops}?why=counter&#38;pack=2")),
+        "{thrown}"
+    );
+    // What is listed says where the numbers went that lack there.
+    let moved = caller.page(&format!("/lots/{chops}/move"));
+    assert!(
+        moved.contains("No longer here: 1 (sold), 2 (discarded)"),
+        "{moved}"
+    );
+    let served = left("serve", 3);
+    assert!(
+        !served.contains(guest) && served.contains("It was not sold here."),
+        "{served}"
+    );
+}
+
 fn cut_and_pack_are_ways_from_today(engine: Engine) {
     let house = House::furnished(engine);
     let caller = house.caller();
@@ -123,6 +202,13 @@ fn cut_and_pack_are_ways_from_today(engine: Engine) {
     let held = json!({ "lots": [{ "lot": loin }], "why": "A guest rang" });
     caller.deed("/api/holds", held).expect(201);
     assert!(!cut(&loin) && !pack(&loin));
+    // It is not lost: it stands apart, with the reason, and leads to the lot.
+    let apart = caller.page("/make/pack");
+    let way = format!("href=\"/lots/{loin}\"");
+    assert!(
+        apart.contains("Not now: 1") && apart.contains(&way) && apart.contains("A guest rang"),
+        "{apart}"
+    );
     caller.get("/make/carve").expect(404);
 }
 
@@ -140,7 +226,7 @@ fn a_label_that_is_still_to_come_is_told_on_today(engine: Engine) {
     wait(&caller, &prints, &["sent"]);
     let page = caller.page("/");
     assert!(
-        page.contains("One label is still to come out of the printer.") && !page.contains(nothing),
+        page.contains("One label is being printed.") && page.contains(nothing),
         "{page}"
     );
     printer.go_on();

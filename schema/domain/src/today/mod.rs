@@ -62,7 +62,7 @@ impl When {
     }
 }
 
-/// What sort of thing it is; the order is that of one hour.
+/// What sort of thing it is; the order is that of one hour: what can make somebody ill comes first.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Sort {
     /// A recall is open.
@@ -75,18 +75,18 @@ pub enum Sort {
     Beyond,
     /// It came out of the heat and has to be cold by an hour.
     Cooling,
-    /// A printer is in trouble, or nobody knows what came out of it.
-    Printer,
-    /// There is no copy of the record where there should be one, or it was found elsewhere than it was.
-    Copies,
-    /// A label says what is no longer true.
-    WrongLabel,
     /// Something is stopped, and a person decides.
     Stop,
+    /// A label says what is no longer true.
+    WrongLabel,
     /// Past its day.
     Past,
     /// Its last day.
     LastDay,
+    /// A printer is in trouble, or nobody knows what came out of it.
+    Printer,
+    /// There is no copy of the record where there should be one, or it was found elsewhere than it was.
+    Copies,
     /// A count did not find it.
     Missing,
     /// A place was not read today.

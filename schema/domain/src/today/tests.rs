@@ -63,6 +63,25 @@ fn an_open_recall_comes_before_all_else() {
 }
 
 #[test]
+fn what_can_make_ill_comes_before_a_printer_in_trouble() {
+    let printer = Printer {
+        name: "Pass".into(),
+        trouble: None,
+        unsure: 1,
+        waiting: 0,
+    };
+    let found = told(&[place(Some(1), Some(2))], &[printer]);
+    let sorts: Vec<Sort> = found.iter().map(|(_, sort, _)| *sort).collect();
+    assert_eq!(sorts[..2], [Sort::Crossed, Sort::Printer]);
+    let danger = [Sort::Stop, Sort::WrongLabel, Sort::Past, Sort::LastDay];
+    assert!(
+        danger
+            .iter()
+            .all(|sort| *sort < Sort::Printer && *sort < Sort::Copies)
+    );
+}
+
+#[test]
 fn a_quiet_kitchen_needs_no_hand() {
     let printer = Printer {
         name: "Bench".into(),

@@ -343,10 +343,9 @@ fn temperature(_: &Caller) -> Vec<Do> {
 fn ask(_: &Caller) -> Vec<Do> {
     vec![
         go("/ask"),
-        Tick("input[name=about][value=pig]".to_owned()),
-        Go(".thumb button.first".to_owned()),
+        Go("[data-about=pig]".to_owned()),
         Sees(".answers [data-told=yes] li"),
-        Taps(3),
+        Taps(2),
     ]
 }
 
