@@ -42,6 +42,30 @@ fn from_the_phone_call_to_the_hold_it_is_three_acts_and_no_field() {
 }
 
 #[test]
+fn from_today_a_newcomer_has_held_it_after_four_acts() {
+    let house = House::demo(Engine::Sqlite);
+    let caller = house.caller();
+    let browser = Browser::reading("en");
+    let mut hand = Hand::of(&browser, &house, "Oda Marsh", PHONE);
+    hand.open("/");
+    hand.tap("main .ways a[href='/recall']");
+    // What it may be stands there while it is typed: no Enter, no button.
+    browser.type_into("main input[name=q]", "the pig ending in 17");
+    until(|| hand.text().contains("0608-17"));
+    let offered = hand.text();
+    assert!(offered.contains("killed Mon 8 Jun"), "{offered}");
+    // A code that has it in the middle has it by chance.
+    let lots = "return document.querySelectorAll(\"main a[href^='/recall?lot=']\").length";
+    assert_eq!(browser.run(lots), 0, "{offered}");
+    hand.tap("main a[href^='/recall?animal=']");
+    until(|| hand.text().contains("11 lots are on hand"));
+    hand.tap("main form[data-deed] button");
+    hand.did();
+    assert_eq!(hand.taps, 3, "and what was typed");
+    assert_eq!(caller.read("/api/incidents")["incidents"][0]["holds"], true);
+}
+
+#[test]
 fn a_scan_counts_a_pack_and_what_is_missing_is_said_once() {
     let house = House::demo(Engine::Sqlite);
     let caller = house.caller();

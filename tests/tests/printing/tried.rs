@@ -88,6 +88,7 @@ fn a_printer_tells_for_which_labels_it_has_no_paper(engine: Engine) {
     assert!(!lacks.contains("packs for customers"), "{lacks}");
     assert!(lacks.contains("what is on hold"), "{lacks}");
     // One that is for tubs alone lacks none of them.
+    printer.change(|manners| manners.sizes = vec![(5100, 5100)]);
     let entry = caller.get("/api/printers/bench").expect(200);
     let mut tubs = entry.body.clone();
     tubs["templates"] = json!(["tub"]);

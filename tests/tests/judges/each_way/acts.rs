@@ -357,6 +357,6 @@ fn recall(caller: &Caller) -> Vec<Do> {
         Go("main form button.act".to_owned()),
         Go("main a.act.grand.first".to_owned()),
         GRAND,
-        Taps(5),
+        Taps(4),
     ]
 }
