@@ -94,9 +94,10 @@ fn the_counter_shows_what_goes_first_and_a_guest_hears_of_nothing_else(engine: E
     let codes: Vec<&str> = codes.map(|rest| &rest[..rest.find('"').unwrap()]).collect();
     let day = |code: &&str| {
         let (lot, pack) = code.split_once('/').unzip();
+        let pack: Option<u32> = pack.map(|pack| pack.parse().expect("a number"));
         let told = caller.lot(lot.unwrap_or(code));
         let packs = told["packs"].as_array().unwrap().clone().into_iter();
-        let asked = |of: &Value| pack.is_none_or(|pack| of["pack"].to_string() == pack);
+        let asked = |of: &Value| pack.is_none_or(|pack| of["pack"] == pack);
         let left = packs.filter(|of| of["left_grams"] != 0 && asked(of));
         let day = left
             .filter_map(|of| of["use_by"].as_str().map(str::to_owned))
