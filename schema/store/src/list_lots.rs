@@ -185,7 +185,8 @@ pub fn on_hand_of(conn: &mut Conn, products: &[&str], limit: i64) -> Result<Vec<
     Ok(keys.load(conn)?)
 }
 
-/// The keys of lots of some products with packs whose last day is that one or later, the soonest first.
+/// The keys of lots of some products with packs whose last day is that one or later, the soonest first: read along the
+/// index of what is on hand, so that what was ever made costs nothing. So many days of lots at the most.
 ///
 /// # Errors
 /// The database is away.
@@ -193,19 +194,18 @@ pub fn soonest_of(
     conn: &mut Conn,
     products: &[&str],
     from: NaiveDate,
-    most: i64,
+    limit: i64,
 ) -> Result<Vec<i32>> {
-    let of = left_of!(products).select(lots::id);
-    let mut keys: Vec<i32> = packs::table
+    let of = left_of!(products).filter(lots::id.eq(packs::lot_id));
+    let days: Vec<(Option<NaiveDate>, i32)> = packs::table
         .filter(packs::left_mg.gt(0).and(packs::use_by.ge(from)))
-        .filter(packs::lot_id.eq_any(of))
+        .filter(exists(of))
         .order((packs::use_by, packs::lot_id))
-        .limit(most)
-        .select(packs::lot_id)
+        .select((packs::use_by, packs::lot_id))
+        .distinct()
+        .limit(limit)
         .load(conn)?;
-    // Packs of a day lie together by their lots.
-    keys.dedup();
-    Ok(keys)
+    Ok(days.into_iter().map(|(_, lot)| lot).collect())
 }
 
 /// Those lots themselves.

@@ -19,9 +19,8 @@ use store::{Conn, list_lots};
 /// The most lots that are shown: two screens of a phone. Who wants another one types its code.
 const MOST: usize = 12;
 
-/// The most lots that are looked at, the newest, and the most packs, those that end first.
+/// The most lots that are looked at: so many that end first, and so many of the newest.
 const LOOKED_AT: i64 = 40;
-const PACKS_LOOKED_AT: i64 = 200;
 
 /// A lot of which the counter may sell something now.
 pub struct Ready {
@@ -46,7 +45,7 @@ pub fn lots(app: &Caller<'_>, conn: &mut Conn, words: &Words, with: &str) -> Res
     let offered = products.filter(|product| product.sale.offered);
     let codes: Vec<&str> = offered.map(|product| product.code.as_str()).collect();
     let today = day_of(app.now(), standing.kitchen.zone);
-    let mut keys = list_lots::soonest_of(conn, &codes, today, PACKS_LOOKED_AT)?;
+    let mut keys = list_lots::soonest_of(conn, &codes, today, LOOKED_AT)?;
     keys.extend(list_lots::on_hand_of(conn, &codes, LOOKED_AT)?);
     let mut seen = BTreeSet::new();
     keys.retain(|key| seen.insert(*key));

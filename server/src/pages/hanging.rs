@@ -143,9 +143,8 @@ fn in_its_way(lot: &Lot, is_packed: bool, now: DateTime<Utc>, today: NaiveDate) 
         let mut stops = stop::on(lot, Some(pack), now, today).into_iter();
         stops.find(stands)
     };
-    let mut each = lot.on_hand().map(first);
-    let stops: Option<Vec<Stop>> = each.by_ref().collect();
-    stops.and_then(|stops| stops.into_iter().next())
+    let each: Option<Vec<Stop>> = lot.on_hand().map(first).collect();
+    each.and_then(|stops| stops.into_iter().next())
 }
 
 /// Each: where it is broken down, what it is, how much of it there is and where.

@@ -73,9 +73,7 @@ impl ReportSays {
             },
         }
     }
-}
 
-impl ReportSays {
     /// How long after the call, from whole seconds: what was done in the same minute was done at once.
     pub fn later(seconds: i64) -> ReportSays {
         match seconds / 60 {
