@@ -7,6 +7,7 @@ use stories::{Engine, House, on_both_engines};
 
 on_both_engines! {
     missing_surplus_opened_and_elsewhere
+    its_pages_say_what_is_missing_and_what_is_still_to_be_weighed
     whom_to_call
     a_drill_is_counted_and_compared
     bad_input_of_a_recall
@@ -125,6 +126,41 @@ fn missing_surplus_opened_and_elsewhere(engine: Engine) {
         page.contains("is counted") || page.contains("are counted"),
         "{page}"
     );
+}
+
+fn its_pages_say_what_is_missing_and_what_is_still_to_be_weighed(engine: Engine) {
+    let house = House::furnished(engine);
+    let caller = house.caller();
+    let (pig, chops) = chops(&caller);
+    // One of six is opened.
+    let bite = json!({ "kind": "serve", "lot": chops, "pack": 3, "grams": 200 });
+    caller.deed("/api/departures", bite).expect(201);
+    let id = begin(&caller, json!({ "lot": pig }), false);
+    let number = caller.read("/api/incidents")["incidents"][0]["number"].clone();
+    let recall = format!("/recall/{}", number.as_str().unwrap());
+    let says = |path: &str, text: &str| {
+        let page = caller.page(path);
+        assert!(page.contains(text), "{path}: {text}: {page}");
+    };
+    says(&recall, "Start the count");
+    says(&recall, "at once");
+    let case = format!("{recall}/count?place=case");
+    says(&case, "0 of 6 packs are found here.");
+    // An open pack is not counted by its scan.
+    let open = format!("{case}&code={chops}/3");
+    says(&open, "is open; by the book 300");
+    says(&open, "It is not counted yet");
+    let count = json!({ "lot": chops, "place": "case",
+        "packs": [{ "pack": 1, "grams": 500 }, { "pack": 2, "missing": true }] });
+    caller.deed("/api/counts", count).expect(201);
+    says(&case, "1 of 6 packs are found here; 1 missing.");
+    says(&recall, "Go on with the count");
+    // What was noted is told with whom it was about.
+    let note = json!({ "kind": "told", "whom": "Harle Gate", "text": "told by telephone" });
+    let noted = caller.deed(&format!("/api/incidents/{id}/notes"), note);
+    let noted = noted.expect(201).body["id"].clone();
+    let receipt = format!("{recall}?did={}", noted.as_str().unwrap());
+    says(&receipt, "Harle Gate: told by telephone.");
 }
 
 fn whom_to_call(engine: Engine) {
