@@ -133,16 +133,10 @@ fn ready(words: &Words, axes: &Axes, view: &PieceView) -> String {
     let (Some(of), Some(day)) = (ready_day(view), view.earliest()) else {
         return String::new();
     };
-    let x = axes.x(of);
-    // The words stand within the picture, on whichever side of the mark there is room.
-    let anchor = match x {
-        ..180 => "start",
-        180..=280 => "middle",
-        _ => "end",
-    };
+    // With its year the day is two thirds as wide as the picture: the words end where the axis does, wherever the mark is.
     format!(
-        "<path class=\"gate\" d=\"M{} {LOW}l9 -9l9 9l-9 9z\"/><text class=\"b\" x=\"{x}\" y=\"{}\" text-anchor=\"{anchor}\">{}</text>",
-        x - 9,
+        "<path class=\"gate\" d=\"M{} {LOW}l9 -9l9 9l-9 9z\"/><text class=\"b\" x=\"{RIGHT}\" y=\"{}\" text-anchor=\"end\">{}</text>",
+        axes.x(of) - 9,
         LOW + 56,
         words.say(BenchSays::ReadyFor {
             nth: u32::try_from(of).unwrap_or(0),

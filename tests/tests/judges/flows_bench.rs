@@ -239,3 +239,26 @@ fn a_cooling_that_took_too_long_is_told_and_recorded_as_it_happened() {
     let stops = caller.lot(&pork)["stops"].to_string();
     assert!(stops.contains("failed"), "{stops}");
 }
+
+#[test]
+fn what_stands_in_the_chart_of_a_piece_stands_within_it() {
+    let house = House::demo(Engine::Sqlite);
+    let caller = house.caller();
+    for language in ["en", "fr"] {
+        let browser = Browser::reading(language);
+        let mut hand = Hand::of(&browser, &house, "Pim Verrall", TABLET);
+        // The one is ready this year; of the other the day is said with its year.
+        for tag in ["H-04", "L10"] {
+            let piece = caller.noted(tag);
+            hand.open(&format!("/lots/{piece}/weigh"));
+            let outside = "return [document.querySelectorAll('svg.curve text').length,
+                Array.from(document.querySelectorAll('svg.curve text')).filter((text) => {
+                    const { x, width } = text.getBBox();
+                    return x < 0 || x + width > text.ownerSVGElement.viewBox.baseVal.width;
+                }).map((text) => text.textContent).join()]";
+            let found = browser.run(outside);
+            assert!(found[0].as_i64() > Some(4), "{tag}: {found}");
+            assert_eq!(found[1], "", "{tag} in {language}");
+        }
+    }
+}
