@@ -14,6 +14,14 @@ document.addEventListener("keydown", (event) => {
   }
 });
 
+// By what name what is typed on a page is kept on this device: the page with what it was asked for.
+const draftOf = (address) => {
+  const url = new URL(address, window.location.origin);
+  url.searchParams.delete("did");
+  url.searchParams.sort();
+  return `draft:${url.pathname}?${url.searchParams}`;
+};
+
 // What a browser says of a field that is empty or cannot be read is said in the page's language, not in the browser's.
 document.addEventListener("invalid", (event) => {
   const { validity, dataset } = event.target;
@@ -186,10 +194,14 @@ const printing = {
       const printer = await response.json();
       printing.paper(section, printer.paper ?? []);
       const trouble = section.querySelector("[data-trouble]");
-      trouble.textContent = printer.trouble ?? "";
-      trouble.hidden = !printer.trouble;
+      const setsUp = !section.querySelector("[data-state]");
+      // Where it is set up, what refused its test label stands until another comes out.
+      if (printer.trouble || !setsUp) {
+        trouble.textContent = printer.trouble ?? "";
+        trouble.hidden = !printer.trouble;
+      }
       // The page of setting up asks for no more.
-      if (!section.querySelector("[data-state]")) {
+      if (setsUp) {
         return;
       }
       section.querySelector("[data-state]").textContent = printer.state ?? "";

@@ -64,7 +64,7 @@ struct SetUp {
     /// The first manager, who has no name of their own yet: the call, the version and the body.
     first: Option<(String, i32, String)>,
     roles: Vec<Pick>,
-    printers: Vec<Pick>,
+    printers: Vec<Printer>,
     /// What the kitchen needs labels for, each with the sizes that do.
     paper: Vec<String>,
     farms: Vec<Field>,
@@ -86,6 +86,16 @@ struct Peg {
     /// Was it passed over? It may wait.
     later: bool,
     here: bool,
+}
+
+/// A printer, as far as it is known without asking it.
+struct Printer {
+    code: String,
+    name: String,
+    /// What was wrong there last.
+    trouble: Option<String>,
+    /// No label came out yet.
+    untried: bool,
 }
 
 /// What the kitchen has of a step.
@@ -238,7 +248,14 @@ fn read(
     }
     if is("printer") {
         let printers = crate::read::prints::printers(conn)?.into_iter();
-        page.printers = printers.map(|one| Pick::of(&one.code, one.name)).collect();
+        page.printers = printers
+            .map(|one| Printer {
+                trouble: one.trouble.map(|says| page.words.say(says)),
+                untried: !one.came_out,
+                code: one.code,
+                name: one.name,
+            })
+            .collect();
         let needs = paper::needs(&app.templates, kitchen.entry.profile.0);
         page.paper = needs
             .iter()

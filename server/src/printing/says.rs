@@ -34,6 +34,7 @@ messages! {
         NoFormat "no-format" { formats: String },
         TestSent "test-sent",
         TestUnanswered "test-unanswered" { printer: String },
+        TestNoPaper "test-no-paper" { printer: String, held: Arg, sizes: Arg },
         OtherSize "other-size" { label: Says, sizes: Arg },
     }
 }

@@ -21,6 +21,7 @@ pub fn said(speech: &Speech, says: &Says) -> Option<String> {
         "paper-for-has-none" => "inches-paper-for-has-none",
         "paper-for-unknown" => "inches-paper-for-unknown",
         "printer-other-size" => "inches-printer-other-size",
+        "printer-test-no-paper" => "inches-printer-test-no-paper",
         _ => return None,
     };
     catalogue::message(speech.language, key, &speech.args(says))
