@@ -99,7 +99,7 @@ const bench = {
     form.querySelectorAll("[data-if-part-whole]").forEach((told) => { told.hidden = !whole || chosen.part === undefined; });
     const salt = form.querySelector("select[name=product]")?.selectedOptions[0]?.dataset.salt;
     form.querySelectorAll("[data-if-salt]").forEach((asked) => {
-      asked.hidden = salt === undefined;
+      asked.hidden = salt === undefined && asked.dataset.asked === undefined;
       asked.querySelectorAll("input").forEach((field) => { field.disabled = asked.hidden; });
       asked.querySelector("[data-listed]").textContent = asked.querySelector("[data-listed]").dataset.listed.replace("[percent]", salt ?? "");
     });
@@ -505,7 +505,7 @@ document.addEventListener("change", (event) => {
   const { leads } = event.target.dataset;
   const led = leads && event.target.form.elements[leads];
   const place = leads && event.target.selectedOptions[0].dataset.place;
-  if (led && place && led.dataset.typed === undefined) {
+  if (led && place !== undefined && led.dataset.typed === undefined) {
     led.value = place;
   }
 });

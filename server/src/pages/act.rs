@@ -6,6 +6,7 @@ use super::act_packs::{is_sought, meant, numbers, runs, told};
 use super::acts::{ActKind, may};
 use super::bench::{Units, WEIGHT};
 use super::done::Done;
+use super::fitting;
 use super::house_cuts::made_of_alone;
 use super::managers::not_yours;
 use super::says::PageSays;
@@ -170,7 +171,15 @@ fn read(
         ActKind::Pack => packs.first().map(|pack| pack.now.place),
         _ => None,
     };
+    let products = match kind {
+        ActKind::Pack => products(conn, &words, &names, lists, lot, asked.product.as_deref())?,
+        _ => Vec::new(),
+    };
     let chosen_place = chosen_place.map(|place| lists.place_code(place).to_owned());
+    let chosen_place = match kind {
+        ActKind::Pack => put_at(conn, lists, lot, &products, chosen_place)?,
+        _ => chosen_place,
+    };
     // Where all of it is already is nowhere to move it to.
     let is_there = |code: &str| {
         kind == ActKind::Move
@@ -186,10 +195,6 @@ fn read(
         name: name.to_owned(),
         more: None,
     });
-    let products = match kind {
-        ActKind::Pack => products(conn, &words, &names, lists, lot, asked.product.as_deref())?,
-        _ => Vec::new(),
-    };
     let printers = match kind {
         ActKind::Pack => crate::read::prints::printers(conn)?,
         _ => Vec::new(),
@@ -299,6 +304,29 @@ pub(super) fn bench(reading: &LoadedFamily<'_>) -> String {
     let bench = places.iter().find(|(_, place)| place.is_contact);
     let bench = bench.or_else(|| places.iter().next());
     bench.map(|(code, _)| code.clone()).unwrap_or_default()
+}
+
+/// Where packs are put: where it lies, unless what hangs or dries there is sliced or packed; then where such packs were
+/// put last, else where they suit.
+fn put_at(
+    conn: &mut Conn,
+    lists: &Lists,
+    lot: &Lot,
+    products: &[Choice],
+    here: Option<String>,
+) -> Result<Option<String>> {
+    let packed = products.iter().find(|of| of.chosen).or(products.first());
+    let packed = packed.and_then(|of| lists.products.get(&of.code));
+    let Some(packed) = packed.filter(|of| lot.product.is_hung() && !of.is_hung()) else {
+        return Ok(here);
+    };
+    let suits = |code: &String| fitting::suits(packed, code, lists.places.get(code)?);
+    if here.as_ref().is_some_and(|here| suits(here) == Some(true)) {
+        return Ok(here);
+    }
+    let last = store::places::laid_at(conn, &packed.code)?;
+    let last = last.map(|place| lists.place_code(PlaceId(place)));
+    Ok(fitting::proposed(lists, packed, last, &[]).map(str::to_owned))
 }
 
 /// What it is packed as: what was just put on the list for it, and what it was packed as last, first; then what the lists make of it alone, and itself. Where

@@ -10,7 +10,7 @@ use super::origins::Origins;
 use super::packs::{self, Run};
 use super::says::PageSays;
 use super::spoken::Words;
-use super::{cook_core, cure_room, label, tree};
+use super::{bag_strength, cook_core, cure_room, label, tree};
 use crate::caller::{Asking, Caller};
 use crate::error::Result;
 use crate::read::LoadedFamily;
@@ -250,6 +250,7 @@ fn acts_of(app: &Caller<'_>, words: &Words, view: &LotView<'_>, today: NaiveDate
             .for_each(|button| button.first &= !proof.first);
         buttons.insert(0, proof);
     }
+    buttons.extend(bag_strength::button(words, app, view));
     buttons
 }
 

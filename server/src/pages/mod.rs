@@ -11,6 +11,7 @@ mod animals;
 mod answer;
 mod ask;
 mod assets;
+mod bag_strength;
 mod basket;
 mod break_down;
 mod break_down_unit;
@@ -68,6 +69,7 @@ mod cool;
 mod copies;
 mod curve;
 mod field_words;
+mod fitting;
 mod guest;
 mod hanging;
 mod heat_shown;
@@ -90,6 +92,7 @@ mod receive;
 mod regions;
 mod rules;
 mod set_up;
+mod set_up_has;
 mod set_up_kitchen;
 mod set_up_places;
 mod starters;
@@ -150,6 +153,11 @@ pub fn all() -> Vec<(&'static str, Right, Route)> {
         ("/lots/{code}/release", See, web::get().to(piece::release)),
         ("/lots/{code}/cool", See, web::get().to(cool::page)),
         ("/lots/{code}/core", See, web::get().to(cook_core::page)),
+        (
+            "/lots/{code}/strength",
+            See,
+            web::get().to(bag_strength::page),
+        ),
         ("/weigh", See, web::get().to(piece::by_tag)),
         ("/places", See, web::get().to(places::all)),
         ("/places/{code}", See, web::get().to(places::one)),

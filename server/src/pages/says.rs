@@ -136,7 +136,6 @@ messages! {
         StepOf "step-of" { step: usize, steps: usize },
         Has "has" { count: usize, names: String },
         GroupOf "group-of" { things: usize, listed: usize },
-        Optional "optional" { what: String },
         Added "added" { products: usize },
         Zone "zone" { region: String, city: String },
     }

@@ -43,6 +43,7 @@ messages! {
     /// What a kitchen needs paper for, and what a printer has of it.
     PaperSays in "paper-for" {
         Needs "needs" { purpose: PurposeSays, sizes: Arg },
+        Test "test" { sizes: Arg },
         Has "has" { purpose: PurposeSays, sizes: Arg },
         HasNone "has-none" { purpose: PurposeSays, sizes: Arg },
         Unknown "unknown" { purpose: PurposeSays, sizes: Arg },

@@ -6,7 +6,7 @@ use super::address::PrinterAddress;
 use super::client::{Client, Failure, Ticket};
 use super::format::{Format, encode};
 use super::paper;
-use super::says::PrinterSays;
+use super::says::{PaperSays, PrinterSays};
 use super::words::no_answer;
 use crate::app::damaged;
 use crate::caller::Caller;
@@ -80,7 +80,7 @@ fn try_it(
         &app.address(kitchen),
     );
     let mut lacked = Vec::new();
-    for template in TRIED.iter().filter_map(|name| app.templates.get(*name)) {
+    for template in tried(&app.templates) {
         let Some(label) = placed(&facts, template, dpi) else {
             continue;
         };
@@ -119,6 +119,19 @@ fn try_it(
         sizes: paper::sizes(&lacked),
     }
     .into())
+}
+
+/// The sizes of paper on which a test label comes out.
+pub fn paper(templates: &BTreeMap<String, Template>) -> Says {
+    let tried: Vec<&Template> = tried(templates).collect();
+    PaperSays::Test {
+        sizes: paper::sizes(&tried),
+    }
+    .into()
+}
+
+fn tried(templates: &BTreeMap<String, Template>) -> impl Iterator<Item = &Template> {
+    TRIED.iter().filter_map(|name| templates.get(*name))
 }
 
 /// What stands on it: whose it is, the day, a code that is none of ours.

@@ -16,6 +16,7 @@ pub fn said(speech: &Speech, says: &Says) -> Option<String> {
     let key = match says.key() {
         "size-is" => return size(speech, says.arg("across")?, says.arg("along")?),
         "label-size-is" => return size(speech, says.arg("width")?, says.arg("height")?),
+        "paper-for-test" => "inches-paper-for-test",
         "paper-for-needs" => "inches-paper-for-needs",
         "paper-for-has" => "inches-paper-for-has",
         "paper-for-has-none" => "inches-paper-for-has-none",

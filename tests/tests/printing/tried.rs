@@ -32,7 +32,9 @@ fn a_printer_is_set_up_once_a_test_label_came_out(engine: Engine) {
     let caller = house.caller();
     let untried = "No label has come out here yet";
     assert!(!ticked(&caller), "it only stands in the list");
-    assert!(caller.page("/set-up/printer").contains(untried));
+    let page = caller.page("/set-up/printer");
+    let sizes = "The test label: 51 x 51, 76 x 57, 40 x 110, 102 x 76 or 102 x 152 mm";
+    assert!(page.contains(untried) && page.contains(sizes), "{page}");
     let test = || caller.post("/api/printers/bench/test-label", &json!({}));
     let refused = test().expect(409);
     let says = refused.body["detail"].as_str().expect("why").to_owned();
