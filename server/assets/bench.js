@@ -48,7 +48,7 @@ const bench = {
 
   // The day of each hour that is not today's: a later hour than now was on the day before, and that is seen.
   days(form) {
-    const written = new Intl.DateTimeFormat(document.documentElement.lang, { weekday: "short", day: "numeric", month: "short", timeZone: "UTC" });
+    const written = new Intl.DateTimeFormat(document.documentElement.dataset.days, { weekday: "short", day: "numeric", month: "short", timeZone: "UTC" });
     form.querySelectorAll("[data-on-day]").forEach((shown) => {
       const moment = bench.moment(form, shown.previousElementSibling);
       const day = moment?.slice(0, 10);
