@@ -250,7 +250,31 @@ const labels = {
   },
 };
 
+// A label is shown as it will come out: which paper a printer has is asked once, by this device every few minutes at
+// the most, and never waited for.
+const preview = {
+  rests: 5 * 60 * 1000,
+
+  async look(shown) {
+    if (!shown || Date.now() - Number(sessionStorage.getItem("asked-printer") ?? 0) < preview.rests) {
+      return;
+    }
+    sessionStorage.setItem("asked-printer", Date.now());
+    try {
+      const printer = await (await fetch(`/api/printers/${encodeURIComponent(shown.dataset.asks)}/state`)).json();
+      const drawn = printer.reachable && await fetch(shown.dataset.label);
+      if (drawn?.ok) {
+        const { documentElement } = new DOMParser().parseFromString(await drawn.text(), "image/svg+xml");
+        shown.replaceChildren(document.importNode(documentElement, true));
+      }
+    } catch {
+      // It stays as it is.
+    }
+  },
+};
+
 document.addEventListener("DOMContentLoaded", () => {
+  preview.look(document.querySelector("[data-asks]"));
   labels.follow(document.querySelector("[data-labels-told]"));
   document.querySelectorAll("[data-printer]").forEach((section) => {
     printing.look(section);

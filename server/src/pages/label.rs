@@ -1,18 +1,25 @@
 //! A pack's label as a picture, from the same placed items as the PDF.
 
 use super::trouble;
-use crate::app::App;
+use crate::app::{App, damaged};
 use crate::caller::Asking;
 use crate::error::Result;
+use crate::label_facts::says::SizeOf;
 use crate::label_facts::{self, Wanted};
+use crate::lists::List;
+use crate::printing::capabilities::Capabilities;
+use crate::printing::seen::labels_for;
 use crate::read::LoadedFamily;
 use crate::rooms::{Room, within};
 use crate::routes::query;
+use crate::wire::lists::PrinterEntry;
 use actix_web::{HttpRequest, HttpResponse, web};
 use domain::lot::LotId;
 use domain::says::Says;
 use serde::Deserialize;
+use std::sync::Arc;
 use store::family::Extent;
+use store::{Conn, entries};
 
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -52,7 +59,11 @@ async fn asked(request: &HttpRequest, asking: Asking, code: web::Path<String>) -
                 ..Extent::ANCESTORS
             };
             let (reading, lot) = LoadedFamily::of_code(&app, conn, &code, extent)?;
-            draw(&app, &reading, lot, asked.pack, asked.template).map(|drawn| drawn.svg)
+            let drawn = match asked.template {
+                Some(template) => draw(&app, &reading, lot, asked.pack, Some(template), None)?,
+                None => as_printed(&app, conn, &reading, lot, asked.pack)?,
+            };
+            Ok(drawn.svg)
         })
     })
     .await
@@ -64,27 +75,93 @@ pub struct Picture {
     pub svg: String,
     /// What is to be told.
     pub warnings: Vec<Says>,
+    /// Of which printer it comes out so, by name, and how large.
+    pub on: Option<(String, SizeOf)>,
+    /// The printer that is to be asked first which paper it has, by code: nobody did since the service began.
+    pub ask: Option<String>,
+}
+
+/// A printer that answered, and the labels that it is for.
+struct OnPaper {
+    name: String,
+    can: Arc<Capabilities>,
+    labels: Vec<String>,
+}
+
+/// Draws the label of one pack as the first printer that has paper for it will print it; where nobody knows of any,
+/// the smallest that holds it.
+///
+/// # Errors
+/// As [`draw`]; the database is away, or an entry is damaged.
+pub fn as_printed(
+    app: &App,
+    conn: &mut Conn,
+    reading: &LoadedFamily<'_>,
+    lot: LotId,
+    pack: Option<u32>,
+) -> Result<Picture> {
+    let mut ask = None;
+    for row in entries::all(conn, List::Printers.as_str())? {
+        let entry: PrinterEntry =
+            serde_json::from_str(&row.body).map_err(|error| damaged(&error))?;
+        let Some(can) = app.printers.of(&row.code) else {
+            ask.get_or_insert(row.code);
+            continue;
+        };
+        let only: Vec<String> = entry
+            .templates
+            .into_iter()
+            .flatten()
+            .map(|of| of.0)
+            .collect();
+        let on = OnPaper {
+            name: entry.name.0,
+            labels: labels_for(&only, &can, &app.templates),
+            can,
+        };
+        if let Ok(drawn) = draw(app, reading, lot, pack, None, Some(&on))
+            && drawn.on.is_some()
+        {
+            return Ok(drawn);
+        }
+    }
+    let drawn = draw(app, reading, lot, pack, None, None)?;
+    Ok(Picture { ask, ..drawn })
 }
 
 /// Draws the label of one pack.
 ///
 /// # Errors
 /// 422 for a pack or a template that is not there; 409 where a text does not fit.
-pub fn draw(
+fn draw(
     app: &App,
     reading: &LoadedFamily<'_>,
     lot: LotId,
     pack: Option<u32>,
     template: Option<String>,
+    on: Option<&OnPaper>,
 ) -> Result<Picture> {
     let wanted = Wanted {
         packs: pack.map(|pack| vec![pack]),
         template,
+        among: on.map(|on| on.labels.clone()).unwrap_or_default(),
+        dpi: on.and_then(|on| on.can.dpi()),
         ..Wanted::default()
     };
     let drawn = label_facts::of_lot(app, reading, lot, &wanted)?;
     let told = drawn.warnings.iter();
+    let first = drawn.placed.first();
+    let hundredths = |um: i64| i32::try_from((um + 5) / 10).unwrap_or(i32::MAX);
+    let fits = |on: &&OnPaper| {
+        first.is_some_and(|label| {
+            let (x, y) = (label.width.um(), label.tallest().um());
+            on.can.size_for(hundredths(x), hundredths(y)).is_ok()
+        })
+    };
+    let on = on.filter(fits).zip(first);
     Ok(Picture {
+        on: on.map(|(on, label)| (on.name.clone(), SizeOf::of_placed(label))),
+        ask: None,
         svg: drawn
             .placed
             .first()

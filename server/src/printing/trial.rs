@@ -70,6 +70,7 @@ fn try_it(
         }
     };
     let can = client.capabilities().map_err(failed)?;
+    app.printers.note(&printer.code.0, &can);
     let format = Format::choose(&can.formats)?;
     let dpi = can.dpi().and_then(Dpi::from_number).unwrap_or(Dpi::D203);
     let speech = app.speech(kitchen);

@@ -174,7 +174,7 @@ pub struct PrinterView {
     pub name: String,
     /// What is wrong there.
     pub trouble: Option<Says>,
-    /// Did a label come out there, a test label even?
+    /// Did a label come out there?
     pub came_out: bool,
     /// How many labels have come how far.
     pub counts: Vec<(PrintState, i64)>,
@@ -363,8 +363,7 @@ pub fn state(app: &Caller<'_>, code: &str) -> Result<PrinterState> {
     }
     let needs = paper::needs(&app.templates, kitchen.entry.profile.0);
     if !matches!(asked, Ok(Ok(_))) {
-        let says = needs.iter().map(|need| speech.say(&need.says_unknown()));
-        state.paper = says.collect();
+        state.paper = (needs.iter().map(|need| speech.say(&need.says_unknown()))).collect();
     }
     match asked {
         Err(says) => state.trouble = Some(speech.say(&says.clone().into())),
@@ -372,6 +371,7 @@ pub fn state(app: &Caller<'_>, code: &str) -> Result<PrinterState> {
             state.trouble = Some(speech.say(&words::no_answer(&state.name, &failure).into()));
         }
         Ok(Ok(printer)) => {
+            app.printers.note(code, &printer);
             let only: Vec<String> = entry
                 .templates
                 .iter()

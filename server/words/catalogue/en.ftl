@@ -1929,6 +1929,7 @@ page-lot-where-from = Where from
 page-lot-came-from = Where it came from
 page-lot-done = What was done
 page-lot-label = Label
+page-as-printed = As the printer “{ $printer }” prints it, on { $size }.
 page-lot-print = Print labels
 page-rest-on-label = { $made } came in, and { $left } of it is left. This label is for what is left: its date, origin and code are those of the receipt, its weight is what is left now.
 page-lot-nothing-to-label = Nothing is on hand, so there is nothing to label.

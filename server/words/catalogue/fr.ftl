@@ -1938,6 +1938,7 @@ page-lot-where-from = D’où il vient
 page-lot-came-from = D’où il vient
 page-lot-done = Ce qui a été fait
 page-lot-label = Étiquette
+page-as-printed = Telle que l’imprimante « { $printer } » l’imprime, sur { $size }.
 page-lot-print = Imprimer les étiquettes
 page-rest-on-label = { $made } sont entrés, il en reste { $left }. Cette étiquette est pour ce reste : date, origine et code sont ceux de la réception, le poids est ce qui reste maintenant.
 page-lot-nothing-to-label = Rien n’est en stock, donc rien à étiqueter.

@@ -8,6 +8,7 @@ use stories::{Caller, Engine, Printer, on_both_engines};
 on_both_engines! {
     a_printer_is_set_up_once_a_test_label_came_out
     a_printer_tells_for_which_labels_it_has_no_paper
+    a_label_is_shown_on_the_paper_that_the_printer_has
 }
 
 /// Is the printer's step of setting up ticked?
@@ -107,4 +108,37 @@ fn a_printer_tells_for_which_labels_it_has_no_paper(engine: Engine) {
         (&told["state"], &told["lacks"]),
         (&json!("ready"), &json!(null))
     );
+}
+
+fn a_label_is_shown_on_the_paper_that_the_printer_has(engine: Engine) {
+    let printer = of_one_roll((10_200, 15_200));
+    let house = kitchen(engine, &printer);
+    let caller = house.caller();
+    let pig = caller.half_pig("0608-17", 9_000);
+    let page = || caller.page(&format!("/lots/{pig}"));
+    let shown = |page: &str| {
+        let svg = page.split("<div class=\"label\"").nth(1).expect("a label");
+        let size = svg.split("viewBox=\"").nth(1).expect("its size");
+        size.split('"').next().unwrap_or_default().to_owned()
+    };
+    // Nobody asked the printer yet: the device that shows the label does.
+    let before = page();
+    assert!(before.contains("data-asks=\"bench\""), "{before}");
+    caller.read("/api/printers/bench/state");
+    let after = page();
+    let told = "As the printer “Bench” prints it, on 102 × 152 mm.";
+    assert!(after.contains(told), "{after}");
+    assert!(!after.contains("data-asks"), "{after}");
+    assert_ne!(shown(&before), shown(&after));
+    let alone = caller.get(&format!("/lots/{pig}/label.svg")).expect(200);
+    let alone = String::from_utf8_lossy(&alone.bytes).into_owned();
+    assert!(alone.contains(&shown(&after)), "{alone}");
+    // Paper that no label of it fits is no preview.
+    printer.change(|manners| manners.sizes = vec![(3000, 3000)]);
+    caller.read("/api/printers/bench/state");
+    assert!(!page().contains("As the printer"), "{}", page());
+    // The right roll is put in again, and somebody prints.
+    printer.change(|manners| manners.sizes = vec![(10_200, 15_200)]);
+    stories::queue::print(&caller, &pig);
+    assert!(page().contains(told), "{}", page());
 }
