@@ -9,6 +9,7 @@ use super::done::Done;
 use super::fitting;
 use super::house_cuts::made_of_alone;
 use super::managers::not_yours;
+use super::odd;
 use super::says::PageSays;
 use super::spoken::Words;
 use super::way_back;
@@ -48,6 +49,8 @@ struct ActPage {
     units: Units,
     /// How much there is to pack, in grams.
     most: String,
+    /// Fewer grams of all that there is nobody packs without a question.
+    least: i64,
     /// Where a product is added that is not among them, for who may.
     adds: Option<String>,
     /// The packs that are meant, as they are typed: `1-4, 7`.
@@ -236,6 +239,7 @@ fn read(
             _ => runs(packs),
         }),
         there: runs(packs),
+        least: packs.first().map_or(0, |pack| odd::least_of(pack.now.left)),
         most: super::bench::in_grams(packs.first().map_or(Grams::ZERO, |pack| pack.now.left)),
         each: match kind {
             ActKind::Count => each(&words, packs),

@@ -19,6 +19,7 @@ const BREAK_DOWN: &str = include_str!("../../assets/break-down.js");
 const BREAK_DOWN_SCALE: &str = include_str!("../../assets/break-down-scale.js");
 const BREAK_DOWN_END: &str = include_str!("../../assets/break-down-end.js");
 const BREAK_DOWN_STYLE: &str = include_str!("../../assets/break-down.css");
+const ODD: &str = include_str!("../../assets/odd.js");
 const PLACE: &str = include_str!("../../assets/place.js");
 const WAITING: &str = include_str!("../../assets/waiting.js");
 const WAITING_PAGE: &str = include_str!("../../assets/waiting-page.js");
@@ -39,7 +40,7 @@ struct Asset {
     tag: String,
 }
 
-static ASSETS: LazyLock<[Asset; 25]> = LazyLock::new(|| {
+static ASSETS: LazyLock<[Asset; 26]> = LazyLock::new(|| {
     [
         ("gambrel.css", "text/css; charset=utf-8", STYLE.as_bytes()),
         ("pages.css", "text/css; charset=utf-8", PAGES.as_bytes()),
@@ -103,6 +104,7 @@ static ASSETS: LazyLock<[Asset; 25]> = LazyLock::new(|| {
             "text/javascript; charset=utf-8",
             BENCH.as_bytes(),
         ),
+        ("odd.js", "text/javascript; charset=utf-8", ODD.as_bytes()),
         (
             "place.js",
             "text/javascript; charset=utf-8",

@@ -42,6 +42,7 @@ mod logs;
 mod lot;
 mod lots;
 mod me;
+mod odd;
 mod origins;
 mod packs;
 mod papers;

@@ -7,6 +7,7 @@ use super::countries::{self, species_asked};
 use super::find::encoded;
 use super::fitting;
 use super::managers::not_yours;
+use super::odd;
 use super::says::PageSays;
 use super::spoken::{ABATTOIR, Words};
 use super::way_back::{leading, ours};
@@ -68,6 +69,8 @@ struct Arrives {
     is_part: bool,
     /// The parts that it usually comes as.
     sides: String,
+    /// The least and the most in grams, a head, that nobody asks about.
+    usual: (i64, i64),
     /// How strong it is by the list, in per cent of nitrite and nitrate, if it is a curing salt.
     salt: Option<String>,
 }
@@ -246,6 +249,7 @@ fn products(
                 pick,
                 is_bird: product.species.is_some_and(Species::is_bird),
                 is_part: carcass_parts::is_part(&product.code),
+                usual: odd::usual(product),
                 salt: product.curing_salt().map(|of| listed_strength(words, &of)),
                 sides: sides
                     .map(|side| side.as_str())
