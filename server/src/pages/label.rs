@@ -1,25 +1,21 @@
 //! A pack's label as a picture, from the same placed items as the PDF.
 
 use super::trouble;
-use crate::app::{App, damaged};
+use crate::app::App;
 use crate::caller::Asking;
 use crate::error::Result;
 use crate::label_facts::says::SizeOf;
 use crate::label_facts::{self, Wanted};
-use crate::lists::List;
-use crate::printing::capabilities::Capabilities;
-use crate::printing::seen::labels_for;
+use crate::printing::seen::{self, Listed, OnPaper};
 use crate::read::LoadedFamily;
 use crate::rooms::{Room, within};
 use crate::routes::query;
-use crate::wire::lists::PrinterEntry;
 use actix_web::{HttpRequest, HttpResponse, web};
 use domain::lot::LotId;
 use domain::says::Says;
 use serde::Deserialize;
-use std::sync::Arc;
+use store::Conn;
 use store::family::Extent;
-use store::{Conn, entries};
 
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -81,13 +77,6 @@ pub struct Picture {
     pub ask: Option<String>,
 }
 
-/// A printer that answered, and the labels that it is for.
-struct OnPaper {
-    name: String,
-    can: Arc<Capabilities>,
-    labels: Vec<String>,
-}
-
 /// Draws the label of one pack as the first printer that has paper for it will print it; where nobody knows of any,
 /// the smallest that holds it.
 ///
@@ -101,23 +90,13 @@ pub fn as_printed(
     pack: Option<u32>,
 ) -> Result<Picture> {
     let mut ask = None;
-    for row in entries::all(conn, List::Printers.as_str())? {
-        let entry: PrinterEntry =
-            serde_json::from_str(&row.body).map_err(|error| damaged(&error))?;
-        let Some(can) = app.printers.of(&row.code) else {
-            ask.get_or_insert(row.code);
-            continue;
-        };
-        let only: Vec<String> = entry
-            .templates
-            .into_iter()
-            .flatten()
-            .map(|of| of.0)
-            .collect();
-        let on = OnPaper {
-            name: entry.name.0,
-            labels: labels_for(&only, &can, &app.templates),
-            can,
+    for printer in seen::listed(app, conn)? {
+        let on = match printer {
+            Listed::Answered(on) => on,
+            Listed::Unasked(code) => {
+                ask.get_or_insert(code);
+                continue;
+            }
         };
         if let Ok(drawn) = draw(app, reading, lot, pack, None, Some(&on))
             && drawn.on.is_some()

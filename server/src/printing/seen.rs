@@ -3,9 +3,14 @@
 
 use super::capabilities::Capabilities;
 use super::paper;
+use crate::app::{App, damaged};
+use crate::error::Result;
+use crate::lists::List;
+use crate::wire::lists::PrinterEntry;
 use labels::Template;
 use std::collections::BTreeMap;
 use std::sync::{Arc, PoisonError, RwLock};
+use store::{Conn, entries};
 
 /// The printers that answered, by code.
 #[derive(Debug, Default)]
@@ -37,4 +42,45 @@ pub fn labels_for(
     let fitting = templates.values();
     let fitting = fitting.filter(|template| paper::has(printer, template));
     fitting.map(|template| template.name().to_owned()).collect()
+}
+
+/// A printer that answered, and the labels that it is for.
+pub struct OnPaper {
+    /// What people call it.
+    pub name: String,
+    /// What it answered.
+    pub can: Arc<Capabilities>,
+    /// The labels that it is for.
+    pub labels: Vec<String>,
+}
+
+/// A printer of the list.
+pub enum Listed {
+    /// It answered.
+    Answered(OnPaper),
+    /// Nobody asked it since the service began; its code.
+    Unasked(String),
+}
+
+/// The printers of the list, with what is known of their paper.
+///
+/// # Errors
+/// The database is away, or an entry is damaged.
+pub fn listed(app: &App, conn: &mut Conn) -> Result<Vec<Listed>> {
+    let rows = entries::all(conn, List::Printers.as_str())?.into_iter();
+    let each = rows.map(|row| {
+        let Some(can) = app.printers.of(&row.code) else {
+            return Ok(Listed::Unasked(row.code));
+        };
+        let entry: PrinterEntry =
+            serde_json::from_str(&row.body).map_err(|error| damaged(&error))?;
+        let only = entry.templates.into_iter().flatten();
+        let only: Vec<String> = only.map(|of| of.0).collect();
+        Ok(Listed::Answered(OnPaper {
+            name: entry.name.0,
+            labels: labels_for(&only, &can, &app.templates),
+            can,
+        }))
+    });
+    each.collect()
 }
