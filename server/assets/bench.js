@@ -48,7 +48,7 @@ const bench = {
 
   // The day of each hour that is not today's: a later hour than now was on the day before, and that is seen.
   days(form) {
-    const written = new Intl.DateTimeFormat(document.documentElement.lang, { weekday: "short", day: "numeric", month: "short", timeZone: "UTC" });
+    const written = new Intl.DateTimeFormat(document.documentElement.dataset.days, { weekday: "short", day: "numeric", month: "short", timeZone: "UTC" });
     form.querySelectorAll("[data-on-day]").forEach((shown) => {
       const moment = bench.moment(form, shown.previousElementSibling);
       const day = moment?.slice(0, 10);
@@ -99,7 +99,7 @@ const bench = {
     form.querySelectorAll("[data-if-part-whole]").forEach((told) => { told.hidden = !whole || chosen.part === undefined; });
     const salt = form.querySelector("select[name=product]")?.selectedOptions[0]?.dataset.salt;
     form.querySelectorAll("[data-if-salt]").forEach((asked) => {
-      asked.hidden = salt === undefined;
+      asked.hidden = salt === undefined && asked.dataset.asked === undefined;
       asked.querySelectorAll("input").forEach((field) => { field.disabled = asked.hidden; });
       asked.querySelector("[data-listed]").textContent = asked.querySelector("[data-listed]").dataset.listed.replace("[percent]", salt ?? "");
     });
@@ -505,7 +505,7 @@ document.addEventListener("change", (event) => {
   const { leads } = event.target.dataset;
   const led = leads && event.target.form.elements[leads];
   const place = leads && event.target.selectedOptions[0].dataset.place;
-  if (led && place && led.dataset.typed === undefined) {
+  if (led && place !== undefined && led.dataset.typed === undefined) {
     led.value = place;
   }
 });

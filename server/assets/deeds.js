@@ -371,7 +371,7 @@ const deeds = {
     }
     if (field.type === "date" && field.value) {
       const said = { weekday: "short", day: "numeric", month: "short", timeZone: "UTC" };
-      return new Date(`${field.value}T00:00:00Z`).toLocaleDateString(document.documentElement.lang, said);
+      return new Date(`${field.value}T00:00:00Z`).toLocaleDateString(document.documentElement.dataset.days, said);
     }
     if (field.dataset.as === "weight" && weights.inPounds && field.dataset.unit !== "g" && weights.grams(field) > 0) {
       return weights.told(weights.grams(field));

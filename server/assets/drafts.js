@@ -9,9 +9,7 @@ const drafts = {
   over: false,
 
   key() {
-    const asked = new URLSearchParams(window.location.search);
-    asked.delete("did");
-    return `draft:${window.location.pathname}?${asked}`;
+    return draftOf(window.location.href);
   },
 
   fields(form) {
@@ -80,6 +78,14 @@ const drafts = {
       if (row && value !== "") {
         row.hidden = false;
         row.closest("details")?.setAttribute("open", "");
+      }
+    });
+    // What was put on a list since is chosen, whatever was before.
+    Object.entries(draft.told ?? {}).forEach(([name, code]) => {
+      const field = form.elements[name] ?? form.elements[`bought.${name}`];
+      if (field) {
+        field.value = code;
+        field.dispatchEvent(new Event("change", { bubbles: true }));
       }
     });
     const boiled = form.querySelector("[data-boiled]");

@@ -14,6 +14,14 @@ document.addEventListener("keydown", (event) => {
   }
 });
 
+// By what name what is typed on a page is kept on this device: the page with what it was asked for.
+const draftOf = (address) => {
+  const url = new URL(address, window.location.origin);
+  url.searchParams.delete("did");
+  url.searchParams.sort();
+  return `draft:${url.pathname}?${url.searchParams}`;
+};
+
 // What a browser says of a field that is empty or cannot be read is said in the page's language, not in the browser's.
 document.addEventListener("invalid", (event) => {
   const { validity, dataset } = event.target;
@@ -205,10 +213,14 @@ const printing = {
       const printer = await response.json();
       printing.paper(section, printer.paper ?? []);
       const trouble = section.querySelector("[data-trouble]");
-      trouble.textContent = printer.trouble ?? "";
-      trouble.hidden = !printer.trouble;
+      const setsUp = !section.querySelector("[data-state]");
+      // Where it is set up, what refused its test label stands until another comes out.
+      if (printer.trouble || !setsUp) {
+        trouble.textContent = printer.trouble ?? "";
+        trouble.hidden = !printer.trouble;
+      }
       // The page of setting up asks for no more.
-      if (!section.querySelector("[data-state]")) {
+      if (setsUp) {
         return;
       }
       section.querySelector("[data-state]").textContent = printer.state ?? "";
@@ -257,7 +269,31 @@ const labels = {
   },
 };
 
+// A label is shown as it will come out: which paper a printer has is asked once, by this device every few minutes at
+// the most, and never waited for.
+const preview = {
+  rests: 5 * 60 * 1000,
+
+  async look(shown) {
+    if (!shown || Date.now() - Number(sessionStorage.getItem("asked-printer") ?? 0) < preview.rests) {
+      return;
+    }
+    sessionStorage.setItem("asked-printer", Date.now());
+    try {
+      const printer = await (await fetch(`/api/printers/${encodeURIComponent(shown.dataset.asks)}/state`)).json();
+      const drawn = printer.reachable && await fetch(shown.dataset.label);
+      if (drawn?.ok) {
+        const { documentElement } = new DOMParser().parseFromString(await drawn.text(), "image/svg+xml");
+        shown.replaceChildren(document.importNode(documentElement, true));
+      }
+    } catch {
+      // It stays as it is.
+    }
+  },
+};
+
 document.addEventListener("DOMContentLoaded", () => {
+  preview.look(document.querySelector("[data-asks]"));
   labels.follow(document.querySelector("[data-labels-told]"));
   document.querySelectorAll("[data-printer]").forEach((section) => {
     printing.look(section);

@@ -139,16 +139,30 @@ const lists = {
     // Whoever was led here for something new finds it chosen where they come back to.
     if (form.dataset.toldAs) {
       then.searchParams.set(form.dataset.toldAs, body.code);
+      lists.carry(form.dataset.then, then.href, { [form.dataset.toldAs]: body.code });
     }
     window.location.assign(then.href);
   },
 
-  // A part of the page as it is now, where a refusal alters it, too: the ticks above it.
+  // What was typed there stands there again, though the page is asked for with something new.
+  carry(from, to, told) {
+    try {
+      const draft = JSON.parse(window.localStorage.getItem(draftOf(from)));
+      if (draft) {
+        window.localStorage.removeItem(draftOf(from));
+        window.localStorage.setItem(draftOf(to), JSON.stringify({ ...draft, told }));
+      }
+    } catch {
+      // The device keeps nothing: the page is as it was before.
+    }
+  },
+
+  // Parts of the page as they are now, where a refusal alters them, too: the ticks above it.
   async anew(css) {
     try {
       const page = await (await fetch(window.location.href)).text();
-      const now = new DOMParser().parseFromString(page, "text/html").querySelector(css);
-      document.querySelector(css).replaceWith(now);
+      const now = new DOMParser().parseFromString(page, "text/html").querySelectorAll(css);
+      document.querySelectorAll(css).forEach((part, nth) => { part.replaceWith(now[nth]); });
     } catch {
       // Nobody answers: it stays as it is.
     }

@@ -43,6 +43,13 @@ const refused = {
     for (let part = field.closest("details"); part; part = part.parentElement.closest("details")) {
       part.open = true;
     }
+    // What the code of a carton says is known only now: it is curing salt.
+    const salt = field.closest("[data-if-salt]");
+    if (salt) {
+      salt.dataset.asked = "";
+      salt.hidden = false;
+      salt.querySelectorAll("input").forEach((one) => { one.disabled = false; });
+    }
   },
 
   go(field) {
@@ -111,7 +118,8 @@ const refused = {
     const wanted = name.replace(/\[(\d+)\]/g, ".$1");
     const within = typed.filter((field) => field.name.startsWith(`${wanted}.`));
     return fields.find((field) => field.name === wanted && field.type !== "radio")
-      ?? within.find((field) => field.closest("[data-role=curing-salt]")) ?? within.at(-1);
+      ?? within.find((field) => field.closest("[data-role=curing-salt]")) ?? within.at(-1)
+      ?? fields.find((field) => field.closest("[data-if-salt]") && field.name.startsWith(`${wanted}.`));
   },
 
   // A limit stands in the way: it was typed wrong, or it is recorded as it happened, with a note.

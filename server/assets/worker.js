@@ -9,7 +9,7 @@ const FILES = "files";
 const AHEAD = ["/waiting", "/", "/counter", "/receive", "/make", "/places", "/adopt", "/probes", "/cure-room"];
 const NEEDED = [
   "/assets/gambrel.css", "/assets/pages.css", "/assets/counter.css", "/assets/break-down.css",
-  "/assets/gambrel.js", "/assets/waiting.js", "/assets/waiting-page.js", "/assets/deeds.js", "/assets/drafts.js", "/assets/refused.js", "/assets/weights.js", "/assets/bench.js", "/assets/place.js",
+  "/assets/gambrel.js", "/assets/waiting.js", "/assets/waiting-page.js", "/assets/deeds.js", "/assets/drafts.js", "/assets/refused.js", "/assets/weights.js", "/assets/bench.js", "/assets/odd.js", "/assets/place.js",
   "/assets/counter.js", "/assets/count.js", "/assets/recall.js", "/assets/lists.js", "/assets/codes.js", "/assets/papers.js", "/assets/camera.js", "/assets/break-down.js", "/assets/break-down-scale.js", "/assets/break-down-end.js",
   "/assets/regular.ttf", "/assets/bold.ttf",
 ];

@@ -9,6 +9,7 @@ use crate::error::{Error, Problem, Result};
 use crate::lists::kitchen::Kitchen;
 use crate::lists::standing::Standing;
 use crate::printing::Bell;
+use crate::printing::seen::Seen;
 use crate::problems::{LabelsSays, ServiceSays, TitleSays};
 use crate::read::scope::Lately;
 use crate::who::known::Known;
@@ -47,6 +48,8 @@ pub struct App {
     pub law: Shipped,
     /// Wakes those who print.
     pub bell: Bell,
+    /// What each printer answered last.
+    pub printers: Seen,
     /// The names that the service goes by.
     pub hosts: Hosts,
     /// The addresses that labels hold, and once held.
@@ -100,6 +103,7 @@ impl App {
             sheets: crate::label_facts::templates::sheets(),
             law,
             bell: Bell::default(),
+            printers: Seen::default(),
             hosts: Hosts::default(),
             clockwork: Clockwork::default(),
             lockout: Lockout::default(),

@@ -132,6 +132,7 @@ impl App {
             heat: kitchen.heat(),
             today: Some(day_of(self.now(), kitchen.zone)),
             place: kitchen.is_set.then_some(kitchen.entry.profile.0),
+            on_label: false,
         }
     }
 }

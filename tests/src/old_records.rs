@@ -263,7 +263,7 @@ fn plain(text: &str) -> String {
 }
 
 /// A sentence of the time when days were told as `2026-06-22` and weights as `7 460 g`, as it is told
-/// now: `Mon 22 Jun`, `7.46 kg`. Only sentences: what is nothing but a date is a date still.
+/// now: `Mon, Jun 22`, `7.46 kg`. Only sentences: what is nothing but a date is a date still.
 fn as_told_now(sentence: &str) -> String {
     let words: Vec<&str> = sentence.split(' ').collect();
     let mut told: Vec<String> = Vec::with_capacity(words.len());
@@ -277,9 +277,9 @@ fn as_told_now(sentence: &str) -> String {
             let year = if day.format("%Y").to_string() == "2026" {
                 ""
             } else {
-                " %Y"
+                ", %Y"
             };
-            told.push(day.format(&format!("%a %-d %b{year}")).to_string() + end);
+            told.push(day.format(&format!("%a, %b %-d{year}")).to_string() + end);
             continue;
         }
         told.push(word.to_owned());

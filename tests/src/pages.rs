@@ -55,6 +55,10 @@ pub fn pages(caller: &Caller) -> Vec<(&'static str, String)> {
         ("tend", format!("/lots/{}/tend", caller.noted("H-05"))),
         ("release", format!("/lots/{}/release", caller.noted("H-02"))),
         ("cool", format!("/lots/{}/cool", caller.noted("L31"))),
+        (
+            "strength",
+            format!("/lots/{}/strength", caller.noted("CU1-2602")),
+        ),
         ("core", format!("/lots/{}/core", cooked_unread(caller))),
         ("places", "/places".to_owned()),
         ("place: freezer", "/places/freezer".to_owned()),

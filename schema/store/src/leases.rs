@@ -97,8 +97,8 @@ pub fn note_trouble(
     Ok(())
 }
 
-/// Notes what is wrong at a printer as a try showed it; nothing, if all is well. Whoever has the lease keeps it, and
-/// writes over it when labels of the record go out.
+/// Notes what is wrong at a printer as a try showed it; nothing, if all is well: then it is known that it printed once.
+/// Whoever has the lease keeps it, and writes over what is wrong when labels of the record go out.
 pub fn note_tried(
     tx: &mut Tx<'_>,
     printer: i32,
@@ -106,9 +106,9 @@ pub fn note_tried(
     now: NaiveDateTime,
 ) -> Result<()> {
     let kept = trouble.map(said::kept);
-    let known = printer_leases::table.find(printer);
-    let noted = on_each!(&mut *tx.conn, c => diesel::update(known).set(printer_leases::trouble.eq(&kept)).execute(c)?);
-    if noted == 0 && kept.is_some() {
+    let known = || printer_leases::table.find(printer);
+    let noted = on_each!(&mut *tx.conn, c => diesel::update(known()).set(printer_leases::trouble.eq(&kept)).execute(c)?);
+    if noted == 0 {
         // Nobody has talked to it for the record yet: a lease that nobody holds.
         diesel::insert_into(printer_leases::table)
             .values((
@@ -119,16 +119,38 @@ pub fn note_tried(
             ))
             .execute(tx.conn)?;
     }
+    if kept.is_none() {
+        diesel::update(known())
+            .set(printer_leases::tried_at.eq(now))
+            .execute(tx.conn)?;
+    }
     Ok(())
 }
 
-/// What is wrong at each printer where something is.
-pub fn troubles(conn: &mut Conn) -> Result<BTreeMap<i32, Says>> {
-    let all: Vec<(i32, Option<String>)> = printer_leases::table
-        .select((printer_leases::id, printer_leases::trouble))
+/// What is known of a printer that somebody talked to.
+#[derive(Debug, Default)]
+pub struct Talked {
+    /// What is wrong there, if anything is.
+    pub trouble: Option<Says>,
+    /// Did a test label go out?
+    pub tried: bool,
+}
+
+/// What is known of each printer that somebody talked to.
+pub fn talked(conn: &mut Conn) -> Result<BTreeMap<i32, Talked>> {
+    let all: Vec<(i32, Option<String>, Option<NaiveDateTime>)> = printer_leases::table
+        .select((
+            printer_leases::id,
+            printer_leases::trouble,
+            printer_leases::tried_at,
+        ))
         .load(conn)?;
-    Ok(all
-        .into_iter()
-        .filter_map(|(printer, trouble)| Some((printer, said::recalled(&trouble?))))
-        .collect())
+    let of = |(printer, trouble, tried_at): (i32, Option<String>, Option<NaiveDateTime>)| {
+        let talked = Talked {
+            trouble: trouble.map(|trouble| said::recalled(&trouble)),
+            tried: tried_at.is_some(),
+        };
+        (printer, talked)
+    };
+    Ok(all.into_iter().map(of).collect())
 }

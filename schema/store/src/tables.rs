@@ -149,7 +149,9 @@ diesel::table! {
     }
 }
 diesel::table! {
-    printer_leases (id) { id -> Integer, owner -> Text, until -> Timestamp, trouble -> Nullable<Text>, }
+    printer_leases (id) {
+        id -> Integer, owner -> Text, until -> Timestamp, trouble -> Nullable<Text>, tried_at -> Nullable<Timestamp>,
+    }
 }
 
 diesel::table! { label_truths (id) { id -> Integer, claims_id -> Integer, } }

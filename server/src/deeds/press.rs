@@ -12,7 +12,8 @@ use crate::lists::List;
 use crate::printing::capabilities::Capabilities;
 use crate::printing::client::Failure;
 use crate::printing::kept::apart;
-use crate::printing::{before, paper, reprint, words};
+use crate::printing::seen::labels_for;
+use crate::printing::{before, reprint, words};
 use crate::problems::TitleSays;
 use crate::read::LoadedFamily;
 use crate::wrong_labels;
@@ -148,17 +149,15 @@ impl<'a> Press<'a> {
         let Some(looked) = self.looked else {
             return Vec::new();
         };
-        if !looked.templates.is_empty() {
-            return looked.templates.clone();
+        match &looked.answer {
+            Ok(capabilities) => labels_for(&looked.templates, capabilities, &app.templates),
+            Err(_) if !looked.templates.is_empty() => looked.templates.clone(),
+            Err(_) => {
+                // Nobody knows yet whether it cuts: a form of a fixed size comes out of every printer.
+                let fixed = app.templates.values().filter(|of| of.shortest().is_none());
+                fixed.map(|of| of.name().to_owned()).collect()
+            }
         }
-        let Ok(capabilities) = &looked.answer else {
-            // Nobody knows yet whether it cuts: a form of a fixed size comes out of every printer.
-            let fixed = app.templates.values().filter(|of| of.shortest().is_none());
-            return fixed.map(|of| of.name().to_owned()).collect();
-        };
-        let fitting = app.templates.values();
-        let fitting = fitting.filter(|template| paper::has(capabilities, template));
-        fitting.map(|template| template.name().to_owned()).collect()
     }
 
     fn lot(

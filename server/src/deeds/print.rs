@@ -67,9 +67,13 @@ fn look(app: &App, code: &str) -> Result<PrinterCheck> {
     let entry: PrinterEntry = serde_json::from_str(&row.body).map_err(|error| damaged(&error))?;
     let address = PrinterAddress::of(&entry).map_err(|says| Error::cannot_be("printer", says))?;
     let templates = entry.templates.unwrap_or_default();
+    let answer = Client::new(&address).capabilities();
+    if let Ok(answer) = &answer {
+        app.printers.note(code, answer);
+    }
     Ok(PrinterCheck {
         name: entry.name.0,
         templates: templates.into_iter().map(|template| template.0).collect(),
-        answer: Client::new(&address).capabilities(),
+        answer,
     })
 }

@@ -6,7 +6,7 @@ use domain::cure::Basis;
 use domain::grams::Grams;
 use domain::messages;
 use domain::says::{Arg, Says};
-use domain::words::State;
+use domain::words::{Profile, State};
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
 use words::{Heat, Language, Speech};
@@ -68,6 +68,17 @@ impl Phrases {
             language: language.tag(),
             speech: Speech::in_language(language),
         }
+    }
+
+    /// The same as a place writes it: in the United States the month stands before its day, and a clock has twelve
+    /// hours. Labels of all other places are as they were.
+    pub fn in_place(self, place: Profile) -> Phrases {
+        let speech = Speech {
+            place: Some(place).filter(|place| *place == Profile::Us),
+            on_label: true,
+            ..self.speech
+        };
+        Phrases { speech, ..self }
     }
 
     /// A text of the catalogue: `label-raw`.

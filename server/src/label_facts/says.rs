@@ -76,6 +76,15 @@ messages! {
 }
 
 impl SizeOf {
+    /// That of a label as it is laid out.
+    pub fn of_placed(label: &labels::PlacedLabel) -> SizeOf {
+        let mm = |length: labels::Length| Decimal::new(length.um(), 3).round_dp(1);
+        SizeOf::Label {
+            width: mm(label.width),
+            height: mm(label.height),
+        }
+    }
+
     /// That of a template.
     pub fn of(template: &Template) -> SizeOf {
         let mm = |length: labels::Length| Decimal::new(length.um(), 3).round_dp(1);

@@ -84,6 +84,7 @@ impl<'a> Writer<'a> {
         }
         let languages = &written[..];
         let view = reading.view_in(lot, languages)?;
+        let phrases = |language| Phrases::of(language).in_place(kitchen.entry.profile.0);
         Some(Writer {
             app,
             reading,
@@ -91,8 +92,8 @@ impl<'a> Writer<'a> {
             product: &view.of.lot.product,
             view,
             kitchen,
-            first: Phrases::of(languages.first().copied().unwrap_or("en")),
-            second: languages.get(1).map(|language| Phrases::of(language)),
+            first: phrases(languages.first().copied().unwrap_or("en")),
+            second: languages.get(1).map(|language| phrases(language)),
             minced: OnceCell::new(),
             shared: None,
         })

@@ -6,8 +6,10 @@ use super::act_packs::{gone, is_sought, meant, numbers, runs, told};
 use super::acts::{ActKind, may};
 use super::bench::{Units, WEIGHT};
 use super::done::Done;
+use super::fitting;
 use super::house_cuts::made_of_alone;
 use super::managers::not_yours;
+use super::odd;
 use super::says::PageSays;
 use super::spoken::Words;
 use super::way_back;
@@ -47,6 +49,8 @@ struct ActPage {
     units: Units,
     /// How much there is to pack, in grams.
     most: String,
+    /// Fewer grams of all that there is nobody packs without a question.
+    least: i64,
     /// Where a product is added that is not among them, for who may.
     adds: Option<String>,
     /// The packs that are meant, as they are typed: `1-4, 7`.
@@ -172,7 +176,15 @@ fn read(
         ActKind::Pack => packs.first().map(|pack| pack.now.place),
         _ => None,
     };
+    let products = match kind {
+        ActKind::Pack => products(conn, &words, &names, lists, lot, asked.product.as_deref())?,
+        _ => Vec::new(),
+    };
     let chosen_place = chosen_place.map(|place| lists.place_code(place).to_owned());
+    let chosen_place = match kind {
+        ActKind::Pack => put_at(conn, lists, lot, &products, chosen_place)?,
+        _ => chosen_place,
+    };
     // Where all of it is already is nowhere to move it to.
     let is_there = |code: &str| {
         kind == ActKind::Move
@@ -188,10 +200,6 @@ fn read(
         name: name.to_owned(),
         more: None,
     });
-    let products = match kind {
-        ActKind::Pack => products(conn, &words, &names, lists, lot, asked.product.as_deref())?,
-        _ => Vec::new(),
-    };
     let printers = match kind {
         ActKind::Pack => crate::read::prints::printers(conn)?,
         _ => Vec::new(),
@@ -234,6 +242,7 @@ fn read(
         }),
         there: runs(packs),
         gone: gone(&words, lot).filter(|_| lot.pack_count > 1),
+        least: packs.first().map_or(0, |pack| odd::least_of(pack.now.left)),
         most: super::bench::in_grams(packs.first().map_or(Grams::ZERO, |pack| pack.now.left)),
         each: match kind {
             ActKind::Count => each(&words, packs),
@@ -302,6 +311,29 @@ pub(super) fn bench(reading: &LoadedFamily<'_>) -> String {
     let bench = places.iter().find(|(_, place)| place.is_contact);
     let bench = bench.or_else(|| places.iter().next());
     bench.map(|(code, _)| code.clone()).unwrap_or_default()
+}
+
+/// Where packs are put: where it lies, unless what hangs or dries there is sliced or packed; then where such packs were
+/// put last, else where they suit.
+fn put_at(
+    conn: &mut Conn,
+    lists: &Lists,
+    lot: &Lot,
+    products: &[Choice],
+    here: Option<String>,
+) -> Result<Option<String>> {
+    let packed = products.iter().find(|of| of.chosen).or(products.first());
+    let packed = packed.and_then(|of| lists.products.get(&of.code));
+    let Some(packed) = packed.filter(|of| lot.product.is_hung() && !of.is_hung()) else {
+        return Ok(here);
+    };
+    let suits = |code: &String| fitting::suits(packed, code, lists.places.get(code)?);
+    if here.as_ref().is_some_and(|here| suits(here) == Some(true)) {
+        return Ok(here);
+    }
+    let last = store::places::laid_at(conn, &packed.code)?;
+    let last = last.map(|place| lists.place_code(PlaceId(place)));
+    Ok(fitting::proposed(lists, packed, last, &[]).map(str::to_owned))
 }
 
 /// What it is packed as: what was just put on the list for it, and what it was packed as last, first; then what the lists make of it alone, and itself. Where

@@ -133,7 +133,7 @@ fn row(words: &Words, view: &AnimalView, names: &Names, zone: Tz) -> Row {
 }
 
 /// `Pig`, or `Chicken, 20 head`.
-fn what(words: &Words, animal: &SourceAnimal) -> String {
+pub(super) fn what(words: &Words, animal: &SourceAnimal) -> String {
     let (species, head) = (words.headed(animal.species.says()), animal.head);
     match head > 1 {
         true => words.say(PageSays::Head { species, head }),

@@ -20,6 +20,7 @@ const BREAK_DOWN: &str = include_str!("../../assets/break-down.js");
 const BREAK_DOWN_SCALE: &str = include_str!("../../assets/break-down-scale.js");
 const BREAK_DOWN_END: &str = include_str!("../../assets/break-down-end.js");
 const BREAK_DOWN_STYLE: &str = include_str!("../../assets/break-down.css");
+const ODD: &str = include_str!("../../assets/odd.js");
 const PLACE: &str = include_str!("../../assets/place.js");
 const WAITING: &str = include_str!("../../assets/waiting.js");
 const WAITING_PAGE: &str = include_str!("../../assets/waiting-page.js");
@@ -109,6 +110,7 @@ static ASSETS: LazyLock<[Asset; 26]> = LazyLock::new(|| {
             "text/javascript; charset=utf-8",
             BENCH.as_bytes(),
         ),
+        ("odd.js", "text/javascript; charset=utf-8", ODD.as_bytes()),
         (
             "place.js",
             "text/javascript; charset=utf-8",

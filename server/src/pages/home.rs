@@ -318,11 +318,15 @@ fn begin(words: &Words, found: &Today, may: bool) -> Vec<Step> {
         return Vec::new();
     }
     let [kitchen, places, people, printer, products, lots] = found.begun.steps();
+    let at_printer = match found.begun.printer {
+        true => "page-begin-printer-test",
+        false => "page-begin-printer",
+    };
     let steps = [
         ("page-begin-kitchen", "/set-up/kitchen", kitchen),
         ("page-begin-places", "/set-up/places", places),
         ("page-begin-people", "/set-up/people", people),
-        ("page-begin-printer", "/set-up/printer", printer),
+        (at_printer, "/set-up/printer", printer),
         ("page-begin-products", "/set-up/products", products),
         ("page-begin-lots", "/set-up/animal", lots),
     ];

@@ -4,7 +4,9 @@ use super::trouble;
 use crate::app::App;
 use crate::caller::Asking;
 use crate::error::Result;
+use crate::label_facts::says::SizeOf;
 use crate::label_facts::{self, Wanted};
+use crate::printing::seen::{self, Listed, OnPaper};
 use crate::read::LoadedFamily;
 use crate::rooms::{Room, within};
 use crate::routes::query;
@@ -12,6 +14,7 @@ use actix_web::{HttpRequest, HttpResponse, web};
 use domain::lot::LotId;
 use domain::says::Says;
 use serde::Deserialize;
+use store::Conn;
 use store::family::Extent;
 
 #[derive(Deserialize)]
@@ -52,7 +55,11 @@ async fn asked(request: &HttpRequest, asking: Asking, code: web::Path<String>) -
                 ..Extent::ANCESTORS
             };
             let (reading, lot) = LoadedFamily::of_code(&app, conn, &code, extent)?;
-            draw(&app, &reading, lot, asked.pack, asked.template).map(|drawn| drawn.svg)
+            let drawn = match asked.template {
+                Some(template) => draw(&app, &reading, lot, asked.pack, Some(template), None)?,
+                None => as_printed(&app, conn, &reading, lot, asked.pack)?,
+            };
+            Ok(drawn.svg)
         })
     })
     .await
@@ -64,27 +71,76 @@ pub struct Picture {
     pub svg: String,
     /// What is to be told.
     pub warnings: Vec<Says>,
+    /// Of which printer it comes out so, by name, and how large.
+    pub on: Option<(String, SizeOf)>,
+    /// The printer that is to be asked first which paper it has, by code: nobody did since the service began.
+    pub ask: Option<String>,
+}
+
+/// Draws the label of one pack as the first printer that has paper for it will print it; where nobody knows of any,
+/// the smallest that holds it.
+///
+/// # Errors
+/// As [`draw`]; the database is away, or an entry is damaged.
+pub fn as_printed(
+    app: &App,
+    conn: &mut Conn,
+    reading: &LoadedFamily<'_>,
+    lot: LotId,
+    pack: Option<u32>,
+) -> Result<Picture> {
+    let mut ask = None;
+    for printer in seen::listed(app, conn)? {
+        let on = match printer {
+            Listed::Answered(on) => on,
+            Listed::Unasked(code) => {
+                ask.get_or_insert(code);
+                continue;
+            }
+        };
+        if let Ok(drawn) = draw(app, reading, lot, pack, None, Some(&on))
+            && drawn.on.is_some()
+        {
+            return Ok(drawn);
+        }
+    }
+    let drawn = draw(app, reading, lot, pack, None, None)?;
+    Ok(Picture { ask, ..drawn })
 }
 
 /// Draws the label of one pack.
 ///
 /// # Errors
 /// 422 for a pack or a template that is not there; 409 where a text does not fit.
-pub fn draw(
+fn draw(
     app: &App,
     reading: &LoadedFamily<'_>,
     lot: LotId,
     pack: Option<u32>,
     template: Option<String>,
+    on: Option<&OnPaper>,
 ) -> Result<Picture> {
     let wanted = Wanted {
         packs: pack.map(|pack| vec![pack]),
         template,
+        among: on.map(|on| on.labels.clone()).unwrap_or_default(),
+        dpi: on.and_then(|on| on.can.dpi()),
         ..Wanted::default()
     };
     let drawn = label_facts::of_lot(app, reading, lot, &wanted)?;
     let told = drawn.warnings.iter();
+    let first = drawn.placed.first();
+    let hundredths = |um: i64| i32::try_from((um + 5) / 10).unwrap_or(i32::MAX);
+    let fits = |on: &&OnPaper| {
+        first.is_some_and(|label| {
+            let (x, y) = (label.width.um(), label.tallest().um());
+            on.can.size_for(hundredths(x), hundredths(y)).is_ok()
+        })
+    };
+    let on = on.filter(fits).zip(first);
     Ok(Picture {
+        on: on.map(|(on, label)| (on.name.clone(), SizeOf::of_placed(label))),
+        ask: None,
         svg: drawn
             .placed
             .first()

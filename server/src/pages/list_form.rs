@@ -18,7 +18,7 @@ use crate::read::seek;
 use actix_web::{HttpRequest, HttpResponse, web};
 use askama::Template;
 use domain::right::Right;
-use domain::words::ProductKind;
+use domain::words::{ProductKind, Profile};
 use serde::Deserialize;
 use store::Conn;
 
@@ -48,6 +48,8 @@ pub struct Asked {
     pub choices: Vec<Pick>,
     /// Must something stand in it?
     pub needed: bool,
+    /// May it be left empty, so that nobody looks for what to put in? What is folded away nobody takes for asked.
+    pub optional: bool,
     /// Is it in capital letters, always?
     pub capitals: bool,
     /// May it no more be changed?
@@ -161,7 +163,7 @@ fn form(app: &Caller<'_>, conn: &mut Conn, list: &str, code: &str) -> Result<For
     let kept = kept(conn, list, code)?;
     let title = match &kept {
         Some(kept) => kept.name(words.lang()),
-        None => words.t("page-lists-new"),
+        None => a_new(&words, list, app.kitchen(conn)?.entry.profile.0),
     };
     let recipe = match (list, &kept) {
         (List::Products, Some(kept)) if has_recipe(kept) => {
@@ -188,6 +190,21 @@ fn form(app: &Caller<'_>, conn: &mut Conn, list: &str, code: &str) -> Result<For
         recipe,
         parts: None,
         words,
+    })
+}
+
+/// What a form is for that adds an entry.
+fn a_new(words: &Words, list: List, place: Profile) -> String {
+    words.t(match list {
+        List::Farms => "page-new-farm",
+        List::Abattoirs => {
+            return words.in_place(["page-new-abattoir", "page-new-abattoir-us"], place);
+        }
+        List::Suppliers => "page-new-supplier",
+        List::Places => "page-new-place",
+        List::Products | List::Recipes => "page-new-product",
+        List::Printers => "page-new-printer",
+        List::Probes => "page-new-probe",
     })
 }
 
@@ -250,6 +267,7 @@ pub fn asked(
             },
             choices,
             needed: field.needed && !is_made,
+            optional: !field.needed && !matches!(field.sort, Sort::Many(_)),
             capitals: list == List::Farms && field.name == "code" || field.name == "country",
             locked: nth == 0 && kept.is_some(),
             hurts: hurts(field.name),

@@ -81,6 +81,9 @@ pub fn fold(fields: &mut [Asked]) {
             .any(|field| !field.value.is_empty() && field.name != "code");
         fields[first].opens = is_told || OPEN.contains(&fields[first].name);
         fields[end - 1].ends = true;
+        fields[first..end]
+            .iter_mut()
+            .for_each(|field| field.optional = false);
         from = (end < fields.len()).then_some(end);
     }
 }

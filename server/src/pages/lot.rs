@@ -10,7 +10,7 @@ use super::origins::Origins;
 use super::packs::{self, Run};
 use super::says::PageSays;
 use super::spoken::Words;
-use super::{cook_core, cure_room, label, tree};
+use super::{bag_strength, cook_core, cure_room, label, tree};
 use crate::caller::{Asking, Caller};
 use crate::error::Result;
 use crate::read::LoadedFamily;
@@ -63,6 +63,11 @@ struct LotPage {
     packs: Vec<Run>,
     /// The label of the first pack on hand, or why it cannot be made.
     label: Option<std::result::Result<String, String>>,
+    /// Where the picture of it is, and the printer that is to be asked first which paper it has.
+    label_at: String,
+    label_ask: Option<String>,
+    /// Of which printer it comes out so, on which paper.
+    label_on: Option<String>,
     /// What is to be told to whoever prints it.
     label_warnings: Vec<String>,
     /// Countries that a label will tell and nobody entered.
@@ -146,16 +151,16 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str, asked: &Asked) -> Result<
         .filter(|number| lot.packs.iter().any(|pack| pack.number == *number));
     let then = format!("/lots/{}", lot.code);
     let done = Done::of(app, conn, &words, asked.did.as_deref(), &then)?;
-    let label = brief::left(&lot.packs).next().map(|first| {
-        label::draw(
-            app.app(),
-            &reading,
-            id,
-            Some(shown.unwrap_or(first.number)),
-            None,
-        )
-        .map_err(|error| words.say(error.problem().detail))
+    let pack = brief::left(&lot.packs).next();
+    let pack = pack.map(|first| shown.unwrap_or(first.number));
+    let label = pack.map(|pack| {
+        label::as_printed(app.app(), conn, &reading, id, Some(pack))
+            .map_err(|error| words.say(error.problem().detail))
     });
+    let drawn = || label.iter().flatten().next();
+    let label_ask = drawn().and_then(|drawn| drawn.ask.clone());
+    let label_on = drawn().and_then(|drawn| drawn.on.clone());
+    let label_on = label_on.map(|(printer, size)| words.say(PageSays::AsPrinted { printer, size }));
     let told = label.iter().flatten().flat_map(|drawn| &drawn.warnings);
     let mut label_warnings: Vec<String> = told.map(|says| words.say(says.clone())).collect();
     label_warnings.extend(of_rest(&words, lot, view.of.made_by.kind, shown));
@@ -194,6 +199,9 @@ fn read(app: &Caller<'_>, conn: &mut Conn, code: &str, asked: &Asked) -> Result<
         origins: Origins::of(&origins, &names),
         forward: Forward::of(&forward, &names),
         label: label.map(|label| label.map(|drawn| drawn.svg)),
+        label_at: format!("/lots/{}/label.svg?pack={}", lot.code, pack.unwrap_or(1)),
+        label_ask,
+        label_on,
         label_warnings,
         tree: tree::draw(&reading, id, &origins, &names),
         picture_file: format!("/api/lots/{}/family.svg", lot.code),
@@ -250,6 +258,7 @@ fn acts_of(app: &Caller<'_>, words: &Words, view: &LotView<'_>, today: NaiveDate
             .for_each(|button| button.first &= !proof.first);
         buttons.insert(0, proof);
     }
+    buttons.extend(bag_strength::button(words, app, view));
     buttons
 }
 

@@ -12,6 +12,7 @@ mod answer;
 mod ask;
 mod ask_lines;
 mod assets;
+mod bag_strength;
 mod basket;
 mod break_down;
 mod break_down_unit;
@@ -42,6 +43,7 @@ mod logs;
 mod lot;
 mod lots;
 mod me;
+mod odd;
 mod origins;
 mod packs;
 mod papers;
@@ -69,6 +71,7 @@ mod cool;
 mod copies;
 mod curve;
 mod field_words;
+mod fitting;
 mod guest;
 mod hanging;
 mod heat_shown;
@@ -91,6 +94,7 @@ mod receive;
 mod regions;
 mod rules;
 mod set_up;
+mod set_up_has;
 mod set_up_kitchen;
 mod set_up_places;
 mod starters;
@@ -151,6 +155,11 @@ pub fn all() -> Vec<(&'static str, Right, Route)> {
         ("/lots/{code}/release", See, web::get().to(piece::release)),
         ("/lots/{code}/cool", See, web::get().to(cool::page)),
         ("/lots/{code}/core", See, web::get().to(cook_core::page)),
+        (
+            "/lots/{code}/strength",
+            See,
+            web::get().to(bag_strength::page),
+        ),
         ("/weigh", See, web::get().to(piece::by_tag)),
         ("/places", See, web::get().to(places::all)),
         ("/places/{code}", See, web::get().to(places::one)),

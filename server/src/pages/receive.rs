@@ -5,7 +5,9 @@ use super::bench_says::WorkSays;
 use super::carcass_parts;
 use super::countries::{self, species_asked};
 use super::find::encoded;
+use super::fitting;
 use super::managers::not_yours;
+use super::odd;
 use super::says::PageSays;
 use super::spoken::{ABATTOIR, Words};
 use super::way_back::{leading, ours};
@@ -19,6 +21,7 @@ use askama::Template;
 use domain::cure::Strength;
 use domain::family::{Listed, Lists};
 use domain::moment::day_of;
+use domain::product::Product;
 use domain::right::Right;
 use domain::words::{ProductKind, Species};
 use serde::Deserialize;
@@ -66,6 +69,8 @@ struct Arrives {
     is_part: bool,
     /// The parts that it usually comes as.
     sides: String,
+    /// The least and the most in grams, a head, that nobody asks about.
+    usual: (i64, i64),
     /// How strong it is by the list, in per cent of nitrite and nitrate, if it is a curing salt.
     salt: Option<String>,
 }
@@ -90,9 +95,11 @@ impl Asked {
             Some("bought") => "/receive?of=bought".to_owned(),
             _ => "/receive".to_owned(),
         };
-        if let Some(product) = &self.product {
-            let joint = if here.contains('?') { '&' } else { '?' };
-            here = format!("{here}{joint}product={}", encoded(product));
+        for (what, code) in [("product", &self.product), ("supplier", &self.supplier)] {
+            if let Some(code) = code {
+                let joint = if here.contains('?') { '&' } else { '?' };
+                here = format!("{here}{joint}{what}={}", encoded(code));
+            }
         }
         match ours(self.then.as_deref()) {
             Some(then) => leading(&here, then),
@@ -115,19 +122,34 @@ fn read(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<ReceivePage>
     let of_animal = asked.of.as_deref() != Some("bought");
     let today = day_of(app.now(), standing.kitchen.zone);
     let received = store::places::received_lately(conn)?;
-    let place = received
-        .iter()
-        .find(|(product, _)| is_carcass(lists, product) == of_animal);
-    let place = place.map(|(_, place)| lists.place_code(domain::lot::PlaceId(*place)));
-    // A carcass hangs where there is a rail. The first that comes in is put away, not laid on the bench.
+    // A carcass hangs where there is a rail.
     let rail = lists.places.keys().find(|code| *code == "rail");
-    let rail = rail.filter(|_| of_animal).map(String::as_str);
-    let place = rail.or(place).or_else(|| first_storage(lists));
+    let place = rail.filter(|_| of_animal).map(String::as_str);
+    let any = || {
+        let kept = lists.products.values();
+        let mut carcasses = kept.filter(|of| of_animal && of.kind == ProductKind::Carcass);
+        put_at(lists, carcasses.next()?, &received)
+    };
+    let last = || {
+        let mut all = received.iter();
+        let (_, place) = all.find(|(of, _)| is_carcass(lists, of) == of_animal)?;
+        Some(lists.place_code(domain::lot::PlaceId(*place)))
+    };
+    let asked_for = asked
+        .product
+        .as_ref()
+        .and_then(|code| lists.products.get(code));
+    let place = match asked_for {
+        Some(product) => place.or_else(|| put_at(lists, product, &received)),
+        None => place.or_else(last).or_else(any),
+    };
     let mut products = products(lists, &names, &words, of_animal, &received);
     for Arrives { pick, .. } in &mut products {
         pick.chosen = asked.product.as_ref() == Some(&pick.code);
         if !of_animal {
-            pick.more = put_at(lists, &pick.code, &received).unwrap_or_default();
+            let product = lists.products.get(&pick.code);
+            let place = product.and_then(|product| put_at(lists, product, &received));
+            pick.more = place.unwrap_or_default().to_owned();
         }
     }
     let printers = crate::read::prints::printers(conn)?;
@@ -178,28 +200,22 @@ fn lacking(mut picks: Vec<Pick>, of: &BTreeMap<String, Listed>, list: List) -> V
     picks
 }
 
-/// The first place that is neither worked on nor sold from.
-fn first_storage(lists: &Lists) -> Option<&str> {
-    let keeps = |place: &Listed| !place.is_contact && !place.is_counter;
-    let mut all = lists.places.iter().filter(|(_, place)| keeps(place));
-    all.next().map(|(code, _)| code.as_str())
-}
-
-/// Where what arrives is put: where it was put last, or else what is raw or ready as it is.
-fn put_at(lists: &Lists, code: &str, received: &[(String, i32)]) -> Option<String> {
-    let raw = |code: &str| {
-        lists
-            .products
-            .get(code)
-            .map(|product| (product.raw, product.species.is_some()))
+/// Where what arrives is put: where it was put last, or else what is kept as it is, raw or ready; never where it does
+/// not belong.
+fn put_at<'a>(lists: &'a Lists, product: &Product, received: &[(String, i32)]) -> Option<&'a str> {
+    let is_alike = |of: &str| {
+        let of = lists.products.get(of);
+        of.is_some_and(|of| {
+            (of.raw, of.species.is_some(), of.storage)
+                == (product.raw, product.species.is_some(), product.storage)
+                && (of.kind == ProductKind::Carcass) == (product.kind == ProductKind::Carcass)
+        })
     };
-    let own = received.iter().find(|(of, _)| of == code);
-    let alike = || {
-        let mut all = received.iter().filter(|(of, _)| !is_carcass(lists, of));
-        all.find(|(of, _)| raw(of) == raw(code))
-    };
-    let (_, place) = own.or_else(alike)?;
-    Some(lists.place_code(domain::lot::PlaceId(*place)).to_owned())
+    let place = |(_, place): &(String, i32)| lists.place_code(domain::lot::PlaceId(*place));
+    let mut own = received.iter().filter(|(of, _)| *of == product.code);
+    let alike = received.iter().filter(|(of, _)| is_alike(of));
+    let alike: Vec<&str> = alike.map(place).collect();
+    fitting::proposed(lists, product, own.next().map(place), &alike)
 }
 
 fn is_carcass(lists: &Lists, code: &str) -> bool {
@@ -233,6 +249,7 @@ fn products(
                 pick,
                 is_bird: product.species.is_some_and(Species::is_bird),
                 is_part: carcass_parts::is_part(&product.code),
+                usual: odd::usual(product),
                 salt: product.curing_salt().map(|of| listed_strength(words, &of)),
                 sides: sides
                     .map(|side| side.as_str())
@@ -285,16 +302,19 @@ mod tests {
         let asked = Asked {
             of: Some("bought".to_owned()),
             product: Some("salt".to_owned()),
-            supplier: None,
+            supplier: Some("PTS".to_owned()),
             then: Some("/make/cure?product=bacon".to_owned()),
         };
-        let back = "/receive?of=bought&product=salt&then=/make/cure%3Fproduct%3Dbacon";
+        let back = "/receive?of=bought&product=salt&supplier=PTS&then=/make/cure%3Fproduct%3Dbacon";
         assert_eq!(asked.here(), back);
         let elsewhere = Asked {
             then: Some("//evil.example".to_owned()),
             ..asked
         };
-        assert_eq!(elsewhere.here(), "/receive?of=bought&product=salt");
+        assert_eq!(
+            elsewhere.here(),
+            "/receive?of=bought&product=salt&supplier=PTS"
+        );
         assert_eq!(Asked::default().here(), "/receive");
     }
 }

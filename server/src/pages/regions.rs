@@ -59,6 +59,20 @@ impl Region {
         Region::of(&region.to_uppercase())
     }
 
+    /// Where a kitchen is: its country, else that of the law that it works under.
+    pub fn of_kitchen(profile: Profile, country: Option<&str>) -> Region {
+        let own = country.and_then(Region::of);
+        own.filter(|own| own.profile == profile).unwrap_or(Region {
+            profile,
+            country: match profile {
+                Profile::Us => "US",
+                Profile::Ca => "CA",
+                Profile::Uk => "GB",
+                Profile::Eu => "",
+            },
+        })
+    }
+
     fn of(country: &str) -> Option<Region> {
         let of = |country, profile| Some(Region { country, profile });
         match country {

@@ -1,5 +1,6 @@
 //! What the pages say of a figure, a day or a name. Texts that hold none are named where they stand.
 
+use crate::label_facts::says::SizeOf;
 use chrono::NaiveDate;
 use domain::grams::Grams;
 use domain::messages;
@@ -10,6 +11,7 @@ messages! {
     /// What the pages say.
     PageSays in "page" {
         Packs "count-packs" { packs: usize },
+        AsPrinted "as-printed" { printer: String, size: SizeOf },
         LabelOfRest "rest-on-label" { made: Grams, left: Grams },
         RecallLots "recall-lots" { lots: usize },
         RecallDays "recall-days" { first: NaiveDate, last: NaiveDate },
@@ -143,7 +145,6 @@ messages! {
         StepOf "step-of" { step: usize, steps: usize },
         Has "has" { count: usize, names: String },
         GroupOf "group-of" { things: usize, listed: usize },
-        Optional "optional" { what: String },
         Added "added" { products: usize },
         Zone "zone" { region: String, city: String },
     }

@@ -8,28 +8,25 @@ use super::people::does;
 use super::regions::Region;
 use super::says::SetUpSays;
 use super::see_other;
+use super::set_up_has::{CameIn, Has, came_in, has};
 use super::set_up_kitchen::{KitchenForm, kitchen_form};
 use super::set_up_places::{PlaceLine, places};
-use super::spoken::{ABATTOIR, Words};
+use super::spoken::Words;
 use crate::caller::{Asking, Caller};
 use crate::error::Result;
 use crate::lists::List;
-use crate::printing::paper;
-use crate::read::entries;
+use crate::printing::{paper, trial};
 use crate::read::names::Names;
-use crate::read::seek::fold;
 use crate::read::today::begun;
 use crate::rooms::blocking;
 use crate::who::people::FIRST;
 use actix_web::http::header;
 use actix_web::{HttpRequest, HttpResponse, web};
 use askama::Template;
-use domain::family::Listed;
 use domain::right::Role;
 use domain::words::{PlaceKind, ProductKind, Profile, Species};
 use serde::Deserialize;
 use serde_json::json;
-use std::collections::BTreeMap;
 use store::Conn;
 
 /// The steps, by the last part of their path, with what each is called.
@@ -64,7 +61,7 @@ struct SetUp {
     /// The first manager, who has no name of their own yet: the call, the version and the body.
     first: Option<(String, i32, String)>,
     roles: Vec<Pick>,
-    printers: Vec<Pick>,
+    printers: Vec<Printer>,
     /// What the kitchen needs labels for, each with the sizes that do.
     paper: Vec<String>,
     farms: Vec<Field>,
@@ -76,6 +73,8 @@ struct SetUp {
     has_farms: Vec<String>,
     has_abattoir: bool,
     has_carcass: bool,
+    /// The animals that came in.
+    came_in: Vec<CameIn>,
 }
 
 /// A step as it stands above the page.
@@ -88,11 +87,14 @@ struct Peg {
     here: bool,
 }
 
-/// What the kitchen has of a step.
-struct Has {
+/// A printer, as far as it is known without asking it.
+struct Printer {
+    code: String,
     name: String,
-    path: &'static str,
-    what: String,
+    /// What was wrong there last.
+    trouble: Option<String>,
+    /// No label came out yet.
+    untried: bool,
 }
 
 #[derive(Debug, Default, Deserialize)]
@@ -159,6 +161,7 @@ fn read(
     let step = STEPS[at].0;
     let is = |of: &str| step == of;
     let known = app.people();
+    let animals = came_in(conn, &words, &names)?;
     let mut page = SetUp {
         step,
         title: words.t(STEPS[at].1),
@@ -181,7 +184,7 @@ fn read(
         added: asked
             .added
             .map(|products| words.say(SetUpSays::Added { products })),
-        has: has(app, conn, &words, &names)?,
+        has: has(app, conn, &words, &names, &animals)?,
         kitchen: None,
         places: Vec::new(),
         place_kinds: Vec::new(),
@@ -204,6 +207,7 @@ fn read(
             .products
             .values()
             .any(|product| product.kind == ProductKind::Carcass),
+        came_in: animals.into_iter().take(MOST_SHOWN).collect(),
         words,
     };
     if is("kitchen") {
@@ -238,12 +242,18 @@ fn read(
     }
     if is("printer") {
         let printers = crate::read::prints::printers(conn)?.into_iter();
-        page.printers = printers.map(|one| Pick::of(&one.code, one.name)).collect();
-        let needs = paper::needs(&app.templates, kitchen.entry.profile.0);
-        page.paper = needs
-            .iter()
-            .map(|of| page.words.headed(of.says()))
+        page.printers = printers
+            .map(|one| Printer {
+                trouble: one.trouble.map(|says| page.words.say(says)),
+                untried: !one.came_out,
+                code: one.code,
+                name: one.name,
+            })
             .collect();
+        let needs = paper::needs(&app.templates, kitchen.entry.profile.0);
+        let needs = needs.iter().map(|need| need.says());
+        let all = needs.chain([trial::paper(&app.templates)]);
+        page.paper = all.map(|says| page.words.headed(says)).collect();
     }
     if is("animal") {
         page.has_farms = lists.farms.values().map(|farm| farm.name.clone()).collect();
@@ -259,10 +269,6 @@ fn read(
         let own = kitchen.entry.country.as_ref().map(|line| line.0.as_str());
         let country = own.unwrap_or(country(kitchen.entry.profile.0));
         for field in page.farms.iter_mut().chain(&mut page.abattoirs) {
-            if !field.needed {
-                let what = field.heading.clone();
-                field.heading = page.words.say(SetUpSays::Optional { what });
-            }
             if field.name == "country" && field.value.is_empty() {
                 field.value = country.to_owned();
             }
@@ -276,6 +282,9 @@ fn read(
     Ok(page)
 }
 
+/// The most animals that are shown one by one; their list has all.
+const MOST_SHOWN: usize = 8;
+
 /// The country that most farms of a place are in, where the kitchen names none; none where it has many.
 fn country(profile: Profile) -> &'static str {
     match profile {
@@ -285,81 +294,3 @@ fn country(profile: Profile) -> &'static str {
         Profile::Eu => "",
     }
 }
-
-/// What stands at the foot of each step: what there is so far.
-fn has(app: &Caller<'_>, conn: &mut Conn, words: &Words, names: &Names) -> Result<Vec<Has>> {
-    let standing = app.standing(conn)?;
-    let known = app.people();
-    let people = known.people.iter();
-    let people = people.map(|one| words.person(&one.row.name));
-    let printers = entries::all(conn, List::Printers)?.into_iter();
-    let products = standing.lists.products.keys();
-    let listed =
-        |list: &BTreeMap<String, Listed>| list.values().map(|one| one.name.clone()).collect();
-    let all: [(&str, &'static str, Vec<String>); 7] = [
-        (
-            "page-step-kitchen",
-            "/set-up/kitchen",
-            match standing.kitchen.is_set {
-                true => vec![standing.kitchen.entry.name.0.clone()],
-                false => Vec::new(),
-            },
-        ),
-        (
-            "page-step-places",
-            "/lists/places",
-            names.places.values().cloned().collect(),
-        ),
-        ("page-step-people", "/people", people.collect()),
-        (
-            "page-step-printer",
-            "/lists/printers",
-            printers.map(|one| one.name(words.lang())).collect(),
-        ),
-        (
-            "page-step-products",
-            "/lists/products",
-            products.map(|code| names.product(code)).collect(),
-        ),
-        (
-            "page-receive-farm",
-            "/lists/farms",
-            listed(&standing.lists.farms),
-        ),
-        (
-            ABATTOIR[0],
-            "/lists/abattoirs",
-            listed(&standing.lists.abattoirs),
-        ),
-    ];
-    let shown = all.into_iter().filter(|(_, _, names)| !names.is_empty());
-    Ok(shown
-        .map(|(key, path, names)| Has {
-            name: match key == ABATTOIR[0] {
-                true => words.in_place(ABATTOIR, standing.kitchen.entry.profile.0),
-                false => words.t(key),
-            },
-            path,
-            what: match names.len() {
-                1 => names.into_iter().next().unwrap_or_default(),
-                count => words.say(SetUpSays::Has {
-                    count,
-                    names: some_of(words, names),
-                }),
-            },
-        })
-        .collect())
-}
-
-/// The first of them by name, and a sign that there are more.
-fn some_of(words: &Words, mut names: Vec<String>) -> String {
-    names.sort_by_key(|name| fold(name));
-    if names.len() > MOST_NAMED {
-        names.truncate(MOST_NAMED);
-        names.push("…".to_owned());
-    }
-    words.apart(&names)
-}
-
-/// How many things are named at the foot.
-const MOST_NAMED: usize = 12;

@@ -146,7 +146,11 @@ pub fn kitchen_form(
         // Of a new kitchen the tablet says it, else its language's region, else whoever sets it up.
         zones: match is_new {
             true => zones(words, region.and_then(Region::zone).unwrap_or(""), region),
-            false => zones(words, &entry.time_zone.0, None),
+            false => {
+                let country = entry.country.as_ref().map(|line| line.0.as_str());
+                let here = Region::of_kitchen(profile, country);
+                zones(words, &entry.time_zone.0, Some(here))
+            }
         },
         is_new,
         profiles: Profile::ALL

@@ -84,9 +84,18 @@ impl Words {
 
     /// Twelve or twenty-four hours, as a script writes them.
     pub fn clock(&self) -> &'static str {
-        match self.0.has_twelve_hours() {
+        match self.0.is_american() {
             true => "h12",
             false => "h23",
+        }
+    }
+
+    /// The language as a script writes days in it: English in the United States has the month first.
+    pub fn days_in(&self) -> &'static str {
+        match (self.lang(), self.0.is_american()) {
+            ("en", true) => "en-US",
+            ("en", false) => "en-GB",
+            (other, _) => other,
         }
     }
 

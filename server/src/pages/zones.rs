@@ -89,12 +89,47 @@ pub fn zones(words: &Words, chosen: &str, region: Option<Region>) -> Vec<Zones> 
     };
     let others = chrono_tz::TZ_VARIANTS.iter().map(|zone| zone.name());
     let others = others.filter(|id| !is_named(id));
-    let others = others.map(|id| pick(id, id.replace('_', " "))).collect();
+    let others = others.filter_map(|id| Some(pick(id, elsewhere(words, id)?)));
+    let mut others: Vec<Pick> = others.collect();
+    others.sort_by_cached_key(|one| fold(&one.name));
+    let is_there = is_named(chosen) || others.iter().any(|one| one.code == chosen);
+    if !is_there && !chosen.is_empty() {
+        // One of the old names that a kitchen was set up with stands there as it is.
+        others.push(pick(chosen, city(chosen)));
+    }
     all.push(Zones {
         name: words.t("page-zone-others"),
         zones: others,
     });
     all
+}
+
+/// The parts of the world, as the names of zones begin.
+const WORLD: [Named; 10] = [
+    ("Africa", "page-zone-africa"),
+    ("America", "page-zone-america"),
+    ("Antarctica", "page-zone-antarctica"),
+    ("Arctic", "page-zone-arctic"),
+    ("Asia", "page-zone-asia"),
+    ("Atlantic", "page-zone-atlantic-ocean"),
+    ("Australia", "page-zone-australia"),
+    ("Europe", "page-zone-europe"),
+    ("Indian", "page-zone-indian-ocean"),
+    ("Pacific", "page-zone-pacific-ocean"),
+];
+
+/// A zone by its city: `Buenos Aires (Argentina, America)`. None for the names that are kept for old machines alone.
+fn elsewhere(words: &Words, id: &str) -> Option<String> {
+    if id == "Etc/UTC" {
+        return Some("UTC".to_owned());
+    }
+    let (part, rest) = id.split_once('/')?;
+    let (_, part) = WORLD.iter().find(|(of, _)| *of == part)?;
+    let within = rest.rsplit_once('/').map(|(within, _)| within);
+    let within = within.map(|within| within.replace('_', " ").replace('/', ", "));
+    let all = within.into_iter().chain([words.t(part)]);
+    let all: Vec<String> = all.collect();
+    Some(format!("{} ({})", city(id), all.join(", ")))
 }
 
 /// The city of a zone: `America/New_York` is New York.
@@ -105,6 +140,7 @@ fn city(id: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use ::words::Language;
 
     #[test]
     fn every_zone_that_is_named_is_one() {
@@ -113,5 +149,24 @@ mod tests {
             assert!(id.parse::<chrono_tz::Tz>().is_ok(), "{id}");
         }
         assert_eq!(city("America/St_Johns"), "St Johns");
+    }
+
+    #[test]
+    fn a_zone_is_called_by_its_city_and_its_own_country_stands_first() {
+        let words = |language| Words(::words::Speech::in_language(language));
+        let (english, french) = (words(Language::English), words(Language::French));
+        let told = |words: &Words, id| elsewhere(words, id).unwrap_or_default();
+        assert_eq!(told(&english, "Asia/Tokyo"), "Tokyo (Asia)");
+        let far = "America/Argentina/Buenos_Aires";
+        assert_eq!(told(&french, far), "Buenos Aires (Argentina, Amérique)");
+        assert_eq!(elsewhere(&english, "EST5EDT"), None);
+        let canada = Some(Region::of_kitchen(Profile::Ca, None));
+        let all = zones(&english, "Canada/Eastern", canada);
+        let first = &all[0].zones;
+        assert!(first.iter().any(|one| one.name == "Eastern – Toronto"));
+        let others = &all[all.len() - 1].zones;
+        assert!(others.iter().any(|one| one.chosen));
+        let names: Vec<String> = others.iter().map(|one| fold(&one.name)).collect();
+        assert!(names[..names.len() - 1].is_sorted());
     }
 }

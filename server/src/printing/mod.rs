@@ -23,6 +23,7 @@ pub mod paper;
 pub mod pinned;
 pub mod reprint;
 pub mod says;
+pub mod seen;
 mod send;
 pub mod trial;
 mod values;

@@ -127,7 +127,7 @@ fn hundredths(length: Length) -> i32 {
 }
 
 /// Each size once, the small first.
-fn sizes(templates: &[&Template]) -> Arg {
+pub(super) fn sizes(templates: &[&Template]) -> Arg {
     let mut all: Vec<(i64, Size)> = templates
         .iter()
         .map(|of| {

@@ -34,6 +34,7 @@ messages! {
         NoFormat "no-format" { formats: String },
         TestSent "test-sent",
         TestUnanswered "test-unanswered" { printer: String },
+        TestNoPaper "test-no-paper" { printer: String, held: Arg, sizes: Arg },
         OtherSize "other-size" { label: Says, sizes: Arg },
     }
 }
@@ -42,6 +43,7 @@ messages! {
     /// What a kitchen needs paper for, and what a printer has of it.
     PaperSays in "paper-for" {
         Needs "needs" { purpose: PurposeSays, sizes: Arg },
+        Test "test" { sizes: Arg },
         Has "has" { purpose: PurposeSays, sizes: Arg },
         HasNone "has-none" { purpose: PurposeSays, sizes: Arg },
         Unknown "unknown" { purpose: PurposeSays, sizes: Arg },

@@ -5,7 +5,8 @@
 use super::address::PrinterAddress;
 use super::client::{Client, Failure, Ticket};
 use super::format::{Format, encode};
-use super::says::PrinterSays;
+use super::paper;
+use super::says::{PaperSays, PrinterSays};
 use super::words::no_answer;
 use crate::app::damaged;
 use crate::caller::Caller;
@@ -15,7 +16,7 @@ use crate::lists::{List, entry};
 use crate::problems::TitleSays;
 use crate::wire::lists::PrinterEntry;
 use domain::moment::day_of;
-use domain::says::Says;
+use domain::says::{Arg, Says};
 use labels::{Dpi, Facts, Field, PlacedLabel, Template, lay_out};
 use std::collections::BTreeMap;
 use store::{entries, leases};
@@ -69,6 +70,7 @@ fn try_it(
         }
     };
     let can = client.capabilities().map_err(failed)?;
+    app.printers.note(&printer.code.0, &can);
     let format = Format::choose(&can.formats)?;
     let dpi = can.dpi().and_then(Dpi::from_number).unwrap_or(Dpi::D203);
     let speech = app.speech(kitchen);
@@ -78,8 +80,8 @@ fn try_it(
         &speech.day(today),
         &app.address(kitchen),
     );
-    let mut why: Option<Says> = None;
-    for template in TRIED.iter().filter_map(|name| app.templates.get(*name)) {
+    let mut lacked = Vec::new();
+    for template in tried(&app.templates) {
         let Some(label) = placed(&facts, template, dpi) else {
             continue;
         };
@@ -105,13 +107,32 @@ fn try_it(
                     .map(|_| ())
                     .map_err(failed);
             }
-            Err(says) => why = why.or(Some(says.into())),
+            Err(_) => lacked.push(template),
         }
     }
-    let none = || PrinterSays::TestUnanswered {
-        printer: printer.name.0.clone(),
-    };
-    Err(why.unwrap_or_else(|| none().into()))
+    let printer = printer.name.0.clone();
+    if lacked.is_empty() {
+        return Err(PrinterSays::TestUnanswered { printer }.into());
+    }
+    Err(PrinterSays::TestNoPaper {
+        printer,
+        held: Arg::All(can.sizes().map(Arg::from).collect()),
+        sizes: paper::sizes(&lacked),
+    }
+    .into())
+}
+
+/// The sizes of paper on which a test label comes out.
+pub fn paper(templates: &BTreeMap<String, Template>) -> Says {
+    let tried: Vec<&Template> = tried(templates).collect();
+    PaperSays::Test {
+        sizes: paper::sizes(&tried),
+    }
+    .into()
+}
+
+fn tried(templates: &BTreeMap<String, Template>) -> impl Iterator<Item = &Template> {
+    TRIED.iter().filter_map(|name| templates.get(*name))
 }
 
 /// What stands on it: whose it is, the day, a code that is none of ours.
@@ -126,6 +147,11 @@ fn facts(kitchen: &str, today: &str, address: &str) -> Facts {
         (Field::Kind, "TEST".to_owned()),
         (Field::Heading, "TEST".to_owned()),
         (Field::Frozen, today.to_owned()),
+        (Field::Net, "TEST".to_owned()),
+        (Field::Green, "TEST".to_owned()),
+        (Field::ColumnDay, "TEST".to_owned()),
+        (Field::ColumnWeight, "TEST".to_owned()),
+        (Field::ColumnWho, "TEST".to_owned()),
     ];
     Facts {
         texts: BTreeMap::from(said),

@@ -127,14 +127,14 @@ pub fn views(conn: &mut Conn, prints: &[Print]) -> Result<Vec<PrintView>> {
     for printer in keys(|print| print.row.printer_id) {
         printers.insert(printer, entries::code(conn, printer)?);
     }
-    let troubles = leases::troubles(conn)?;
+    let talked = leases::talked(conn)?;
     prints
         .iter()
         .map(|print| {
             let row = &print.row;
             let (lot, deed) = (&lots[&row.lot_id], &deeds[&row.deed_id]);
             let state = print.run.known()?.state;
-            let at_printer = || troubles.get(&row.printer_id).cloned();
+            let at_printer = || talked.get(&row.printer_id)?.trouble.clone();
             Ok(PrintView {
                 number: row.id,
                 lot: lot.code()?,
@@ -174,6 +174,8 @@ pub struct PrinterView {
     pub name: String,
     /// What is wrong there.
     pub trouble: Option<Says>,
+    /// Did a label come out there?
+    pub came_out: bool,
     /// How many labels have come how far.
     pub counts: Vec<(PrintState, i64)>,
 }
@@ -183,16 +185,21 @@ pub struct PrinterView {
 /// # Errors
 /// The database is away, or something in it is damaged.
 pub fn printers(conn: &mut Conn) -> Result<Vec<PrinterView>> {
-    let mut troubles = leases::troubles(conn)?;
+    let mut talked = leases::talked(conn)?;
     let mut printers = Vec::new();
     for row in entries::all(conn, List::Printers.as_str())? {
         let entry: PrinterEntry =
             serde_json::from_str(&row.body).map_err(|error| damaged(&error))?;
         let state = |spelt: &str| PrintState::parse(spelt).unwrap_or(PrintState::Unsure);
+        let talked = talked.remove(&row.id).unwrap_or_default();
         let counts = print_runs::counts(conn, row.id)?.into_iter();
+        let counts: Vec<_> = counts.map(|(spelt, of)| (state(&spelt), of)).collect();
+        let printed =
+            |(state, labels): &(PrintState, i64)| *state == PrintState::Printed && *labels > 0;
         printers.push(PrinterView {
-            counts: counts.map(|(spelt, of)| (state(&spelt), of)).collect(),
-            trouble: troubles.remove(&row.id),
+            came_out: talked.tried || counts.iter().any(printed),
+            counts,
+            trouble: talked.trouble,
             code: row.code,
             name: entry.name.0,
         });
@@ -356,8 +363,7 @@ pub fn state(app: &Caller<'_>, code: &str) -> Result<PrinterState> {
     }
     let needs = paper::needs(&app.templates, kitchen.entry.profile.0);
     if !matches!(asked, Ok(Ok(_))) {
-        let says = needs.iter().map(|need| speech.say(&need.says_unknown()));
-        state.paper = says.collect();
+        state.paper = (needs.iter().map(|need| speech.say(&need.says_unknown()))).collect();
     }
     match asked {
         Err(says) => state.trouble = Some(speech.say(&says.clone().into())),
@@ -365,6 +371,7 @@ pub fn state(app: &Caller<'_>, code: &str) -> Result<PrinterState> {
             state.trouble = Some(speech.say(&words::no_answer(&state.name, &failure).into()));
         }
         Ok(Ok(printer)) => {
+            app.printers.note(code, &printer);
             let only: Vec<String> = entry
                 .templates
                 .iter()

@@ -70,8 +70,8 @@ pub struct Begun {
     pub people: bool,
     /// It has a printer.
     pub printer: bool,
-    /// Something is wrong at each that it has: a test label was refused, say.
-    pub printer_fails: bool,
+    /// A label came out at one of them, and nothing is wrong there.
+    pub printer_prints: bool,
     /// It has products.
     pub products: bool,
     /// Something came in.
@@ -79,13 +79,13 @@ pub struct Begun {
 }
 
 impl Begun {
-    /// Each step, in the order in which a kitchen is set up. A printer that refuses its test label is none yet.
+    /// Each step, in the order in which a kitchen is set up. A printer that no test label came out of is none yet.
     pub const fn steps(self) -> [bool; 6] {
         [
             self.kitchen,
             self.places,
             self.people,
-            self.printer && !self.printer_fails,
+            self.printer_prints,
             self.products,
             self.lots,
         ]
@@ -103,7 +103,7 @@ impl Begun {
 /// The database is away, or an entry is damaged.
 pub fn begun(app: &Caller<'_>, conn: &mut Conn) -> Result<Begun> {
     let standing = app.standing(conn)?;
-    let printers: Vec<Printer> = printers(conn)?.into_iter().map(printer).collect();
+    let printers = printers(conn)?;
     let came_in = super::drills::due(app, conn)?.is_some();
     Ok(begun_of(app, &standing, &printers, came_in))
 }
@@ -111,7 +111,7 @@ pub fn begun(app: &Caller<'_>, conn: &mut Conn) -> Result<Begun> {
 fn begun_of(
     app: &Caller<'_>,
     standing: &crate::lists::standing::Standing,
-    printers: &[Printer],
+    printers: &[PrinterView],
     lots: bool,
 ) -> Begun {
     Begun {
@@ -119,7 +119,9 @@ fn begun_of(
         places: !standing.lists.places.is_empty(),
         people: app.people().people.len() > 1,
         printer: !printers.is_empty(),
-        printer_fails: printers.iter().all(|one| one.trouble.is_some()),
+        printer_prints: printers
+            .iter()
+            .any(|one| one.came_out && one.trouble.is_none()),
         products: !standing.lists.products.is_empty(),
         lots,
     }
@@ -163,12 +165,13 @@ pub fn read(app: &Caller<'_>, conn: &mut Conn, query: &TodayQuery) -> Result<Tod
         .collect();
     let views = printers(conn)?;
     let printing = views.iter().map(on_the_way).sum();
+    // Where nothing came in yet, no drill is due ever.
+    let drill = super::drills::due_by(app, conn, &standing)?;
+    let begun = begun_of(app, &standing, &views, drill.is_some());
     let printers: Vec<Printer> = views.into_iter().map(printer).collect();
     let frozen = frozen(conn, &standing.lists, today)?;
     let recalls = recalls(conn)?;
     let missing = missing(app, conn, now)?;
-    let drill = super::drills::due_by(app, conn, &standing)?;
-    let came_in = drill.is_some();
     let found = hands(&Known {
         today,
         now,
@@ -200,8 +203,7 @@ pub fn read(app: &Caller<'_>, conn: &mut Conn, query: &TodayQuery) -> Result<Tod
         next: (end < all).then_some(end),
         now,
         zone,
-        // Where nothing came in yet, no drill is due ever.
-        begun: begun_of(app, &standing, &printers, came_in),
+        begun,
         printing,
     })
 }

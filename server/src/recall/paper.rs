@@ -30,6 +30,7 @@ pub fn paper(facts: &IncidentFacts, language: Language) -> Result<Vec<u8>, PdfEr
         heat: Heat::Celsius,
         today: None,
         place: None,
+        on_label: false,
     };
     let writer = Writer { facts, speech };
     let parts = writer.parts();

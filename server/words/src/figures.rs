@@ -150,16 +150,24 @@ const MONTHS: [[&str; 12]; 2] = [
 pub fn day(speech: &Speech, day: NaiveDate) -> String {
     let weekdays = DAYS[speech.language as usize];
     let weekday = weekdays[day.weekday().num_days_from_monday() as usize];
-    format!("{weekday} {}", date(speech, day))
+    format!("{weekday}{} {}", comma(speech), date(speech, day))
+}
+
+/// What stands after a weekday and before a year in the United States, but for labels.
+fn comma(speech: &Speech) -> &'static str {
+    match speech.is_american() && !speech.on_label {
+        true => ",",
+        false => "",
+    }
 }
 
 /// A moment by the kitchen's clock.
 pub fn moment(speech: &Speech, moment: NaiveDateTime) -> String {
     let day = day(speech, moment.date());
     match speech.language {
-        Language::English if speech.has_twelve_hours() => {
+        Language::English if speech.is_american() => {
             let (hour, half) = (moment.format("%-I:%M"), moment.format("%P"));
-            format!("{day} {hour}{NO_BREAK}{half}")
+            format!("{day}{} {hour}{NO_BREAK}{half}", comma(speech))
         }
         Language::English => format!("{day} {}", moment.format("%H:%M")),
         Language::French => {
@@ -192,9 +200,15 @@ pub fn date(speech: &Speech, day: NaiveDate) -> String {
         (Language::French, 1) => "1er".to_owned(),
         (_, number) => number.to_string(),
     };
-    match speech.today {
-        Some(today) if today.year() == day.year() => format!("{number} {month}"),
-        _ => format!("{number} {month} {}", day.year()),
+    let year = match speech.today {
+        Some(today) if today.year() == day.year() => None,
+        _ => Some(day.year()),
+    };
+    match (speech.is_american(), year) {
+        (true, None) => format!("{month} {number}"),
+        (true, Some(year)) => format!("{month} {number}{} {year}", comma(speech)),
+        (false, None) => format!("{number} {month}"),
+        (false, Some(year)) => format!("{number} {month} {year}"),
     }
 }
 
@@ -212,11 +226,12 @@ mod tests {
             heat,
             today: NaiveDate::from_ymd_opt(2026, 6, 26),
             place: None,
+            on_label: false,
         }
     }
 
     #[test]
-    fn a_clock_has_twelve_hours_in_the_united_states_alone() {
+    fn a_clock_has_twelve_hours_and_the_month_stands_first_in_the_united_states_alone() {
         let told = |place, language, at: &str| {
             let reader = Speech {
                 place,
@@ -226,9 +241,17 @@ mod tests {
         };
         let (us, english) = (Some(Profile::Us), Language::English);
         let afternoon = "2026-06-26T15:40:00";
-        assert_eq!(told(us, english, afternoon), "Fri 26 Jun 3:40 pm");
+        assert_eq!(told(us, english, afternoon), "Fri, Jun 26, 3:40 pm");
         let midnight = "2026-06-26T00:05:00";
-        assert_eq!(told(us, english, midnight), "Fri 26 Jun 12:05 am");
+        assert_eq!(told(us, english, midnight), "Fri, Jun 26, 12:05 am");
+        let next_year = told(us, english, "2027-01-03T09:00:00");
+        assert_eq!(next_year, "Sun, Jan 3, 2027, 9:00 am");
+        let label = Speech {
+            on_label: true,
+            ..reader(english, Mass::Pounds, Heat::Fahrenheit)
+        };
+        let label = Speech { place: us, ..label };
+        assert_eq!(label.day("2027-01-03".parse().unwrap()), "Sun Jan 3 2027");
         let canada = Some(Profile::Ca);
         assert_eq!(told(canada, english, afternoon), "Fri 26 Jun 15:40");
         let french = told(us, Language::French, afternoon);

@@ -16,11 +16,13 @@ pub fn said(speech: &Speech, says: &Says) -> Option<String> {
     let key = match says.key() {
         "size-is" => return size(speech, says.arg("across")?, says.arg("along")?),
         "label-size-is" => return size(speech, says.arg("width")?, says.arg("height")?),
+        "paper-for-test" => "inches-paper-for-test",
         "paper-for-needs" => "inches-paper-for-needs",
         "paper-for-has" => "inches-paper-for-has",
         "paper-for-has-none" => "inches-paper-for-has-none",
         "paper-for-unknown" => "inches-paper-for-unknown",
         "printer-other-size" => "inches-printer-other-size",
+        "printer-test-no-paper" => "inches-printer-test-no-paper",
         _ => return None,
     };
     catalogue::message(speech.language, key, &speech.args(says))

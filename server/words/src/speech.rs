@@ -41,6 +41,8 @@ pub struct Speech {
     pub today: Option<NaiveDate>,
     /// Where they work: what a cut is called there, and how a clock is read. `None`, as on a label, is nowhere.
     pub place: Option<Profile>,
+    /// Is it read on a label, where there is no room for the commas of an American date?
+    pub on_label: bool,
 }
 
 impl Speech {
@@ -52,6 +54,7 @@ impl Speech {
             heat: Heat::Celsius,
             today: None,
             place: None,
+            on_label: false,
         }
     }
 
@@ -65,8 +68,9 @@ impl Speech {
         }
     }
 
-    /// On the walls of the United States no clock has thirteen hours; who reads French there reads twenty-four.
-    pub fn has_twelve_hours(&self) -> bool {
+    /// Who reads the English of the United States has the month before its day, and no clock with thirteen hours on the
+    /// wall; who reads French there reads it as the French do.
+    pub fn is_american(&self) -> bool {
         self.language == Language::English && self.place == Some(Profile::Us)
     }
 
@@ -83,9 +87,20 @@ impl Speech {
         {
             return text;
         }
-        match catalogue::message(self.language, says.key(), &self.args(says)) {
+        let key = self.own_key(says.key());
+        match catalogue::message(self.language, key, &self.args(says)) {
             Some(text) => figures::one_full_stop(self.language, text),
             None => says.to_string(),
+        }
+    }
+
+    /// The message as it is spelt in the United States, where that is another.
+    fn own_key<'a>(&self, key: &'a str) -> &'a str {
+        match key {
+            _ if !self.is_american() => key,
+            "Allergen-sulphites" => "us-sulfites",
+            "statement-sulphites-unknown" => "us-sulfites-unknown",
+            _ => key,
         }
     }
 
@@ -174,17 +189,17 @@ impl Speech {
         weights::pounds_and_ounces(self, grams)
     }
 
-    /// A day: `Fri 26 Jun`, with its year where that is another than the reader's.
+    /// A day: `Fri 26 Jun`, in the United States `Fri, Jun 26`, with its year where that is another than the reader's.
     pub fn day(&self, day: NaiveDate) -> String {
         figures::day(self, day)
     }
 
-    /// The same without its weekday: `26 Jun`.
+    /// The same without its weekday: `26 Jun`, `Jun 26`.
     pub fn date(&self, day: NaiveDate) -> String {
         figures::date(self, day)
     }
 
-    /// A moment by the kitchen's clock: `Fri 26 Jun 10:40`, `Fri 26 Jun 10:40 am`, `ven. 26 juin à 10 h 40`.
+    /// A moment by the kitchen's clock: `Fri 26 Jun 10:40`, `Fri, Jun 26, 10:40 am`, `ven. 26 juin à 10 h 40`.
     pub fn moment(&self, moment: NaiveDateTime) -> String {
         figures::moment(self, moment)
     }

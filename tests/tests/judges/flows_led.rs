@@ -138,6 +138,93 @@ fn what_a_deed_still_lacks_is_said_in_words() {
 }
 
 #[test]
+fn who_adds_a_supplier_finds_what_was_typed_and_no_place_that_does_not_suit() {
+    let house = House::demo(Engine::Sqlite);
+    let caller = house.caller();
+    // A kitchen with a dry store, in which nobody has put anything yet.
+    let store = json!({ "code": "dry-store", "name": "Dry store", "kind": "storage" });
+    caller.post("/api/places", &store).expect(201);
+    let vinegar = json!({ "code": "vinegar", "names": { "en": "Vinegar" }, "kind": "ingredient", "raw": false,
+        "allergens": [], "storage": "ambient" });
+    caller.post("/api/products", &vinegar).expect(201);
+    let browser = Browser::reading("en");
+    let mut hand = Hand::of(&browser, &house, "Oda Marsh", PHONE);
+    let stands = |name: &str| {
+        let field = format!("document.querySelector(\"[name='{name}']\")");
+        browser.run(&format!("return {field}.value"))
+    };
+    let here = "return document.readyState === 'complete' ? location.pathname : ''";
+    let at = |path: &str| until(|| browser.run(here) == path);
+    hand.open("/receive?of=bought");
+    browser.type_into("select[name=product]", "Vinegar");
+    until(|| stands("place") == "dry-store");
+    browser.type_into("input[name='bought.supplier_lot']", "V-77");
+    browser.type_into("input[name=grams]", "2.5");
+    hand.tap("a[href^='/lists/suppliers/new']");
+    at("/lists/suppliers/new");
+    browser.type_into("input[name=name]", "Harl and Daughters");
+    hand.tap("main button.grand");
+    at("/receive");
+    until(|| stands("grams") == "2.5");
+    for (name, value) in [
+        ("product", "vinegar"),
+        ("bought.supplier", "harl-and-daughters"),
+        ("bought.supplier_lot", "V-77"),
+    ] {
+        assert_eq!(stands(name), value, "{name}");
+    }
+    // And once more, for a product: the supplier stays.
+    hand.tap("a[href^='/lists/products/new']");
+    at("/lists/products/new");
+    browser.run("window.history.back()");
+    at("/receive");
+    until(|| stands("bought.supplier") == "harl-and-daughters");
+    assert_eq!(stands("grams"), "2.5");
+}
+
+#[test]
+fn a_weight_in_the_wrong_unit_is_asked_about_once() {
+    let house = House::demo(Engine::Sqlite);
+    let caller = house.caller();
+    let browser = Browser::reading("en");
+    let mut hand = Hand::of(&browser, &house, "Oda Marsh", PHONE);
+    let asked = || {
+        let told = browser.run("return document.querySelector('[data-told]')?.innerText ?? ''");
+        told.as_str().unwrap_or_default().to_owned()
+    };
+    let kept = || {
+        let lots = caller.read("/api/lots?product=salt&limit=200");
+        lots["lots"].as_array().map_or(0, Vec::len)
+    };
+    let before = kept();
+    hand.open("/receive?of=bought&product=salt");
+    browser.type_into("select[name='bought.supplier']", "Pantry");
+    browser.type_into("input[name=grams]", "250");
+    hand.tap("main button.grand");
+    until(|| asked().contains("250 kg: that is far from what is usual here"));
+    assert_eq!(kept(), before, "nothing is recorded before it is answered");
+    // Who corrects it is not asked again, and what is asked about is the field as it stands.
+    hand.tap("[data-told] [data-correct]");
+    browser.type_into("input[name=grams]", "200");
+    hand.tap("main button.grand");
+    until(|| asked().contains("200 kg: that is far"));
+    hand.tap("[data-told] [data-sure]");
+    hand.did();
+    assert_eq!(kept(), before + 1);
+    // Grams of a piece of which there are kilograms.
+    let bacon = caller.noted("L13");
+    hand.open(&format!("/lots/{}/pack", caller.noted("L16")));
+    browser.run("document.querySelector(\"[name='outputs.0.product']\").checked = true");
+    browser.type_into("input[name=_each]", "0.5");
+    hand.tap("main button.grand");
+    until(|| asked().contains("0.5 g: that is far"));
+    // What is usual is asked about by nobody.
+    hand.open(&format!("/lots/{bacon}/count"));
+    hand.tap("main button.grand");
+    hand.did();
+}
+
+#[test]
 fn packs_are_counted_in_the_unit_of_who_counts() {
     let house = House::demo(Engine::Sqlite);
     let caller = house.caller();

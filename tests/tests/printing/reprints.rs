@@ -78,7 +78,7 @@ fn what_was_frozen_and_thawed_keeps_its_first_date(engine: Engine) {
     assert_eq!(asked["warning_keys"], json!(["print-date-stands-though"]));
     let warning = asked["warnings"][0].as_str().unwrap();
     let day: chrono::NaiveDate = is.as_str().unwrap().parse().unwrap();
-    let told = day.format("%a %-d %b").to_string();
+    let told = day.format("%a, %b %-d").to_string();
     assert!(warning.contains(&told), "{told} in {warning}");
     let second = wait(&caller, &numbers(&asked), &["printed"]);
     // Day, month and year, however the lines break.

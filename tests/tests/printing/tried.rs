@@ -6,8 +6,9 @@ use stories::queue::kitchen;
 use stories::{Caller, Engine, Printer, on_both_engines};
 
 on_both_engines! {
-    a_test_label_that_was_refused_leaves_the_step_undone
+    a_printer_is_set_up_once_a_test_label_came_out
     a_printer_tells_for_which_labels_it_has_no_paper
+    a_label_is_shown_on_the_paper_that_the_printer_has
 }
 
 /// Is the printer's step of setting up ticked?
@@ -26,23 +27,39 @@ fn of_one_roll(roll: (i32, i32)) -> Printer {
     })
 }
 
-fn a_test_label_that_was_refused_leaves_the_step_undone(engine: Engine) {
+fn a_printer_is_set_up_once_a_test_label_came_out(engine: Engine) {
     let printer = of_one_roll((3000, 3000));
     let house = kitchen(engine, &printer);
     let caller = house.caller();
-    assert!(ticked(&caller), "there is a printer");
+    let untried = "No label has come out here yet";
+    assert!(!ticked(&caller), "it only stands in the list");
+    let page = caller.page("/set-up/printer");
+    let sizes = "The test label: 51 x 51, 76 x 57, 40 x 110, 102 x 76 or 102 x 152 mm";
+    assert!(page.contains(untried) && page.contains(sizes), "{page}");
     let test = || caller.post("/api/printers/bench/test-label", &json!({}));
     let refused = test().expect(409);
     let says = refused.body["detail"].as_str().expect("why").to_owned();
-    assert!(says.contains("Put in a roll of 51 x 51 mm"), "{says}");
+    // Whatever roll would do, with what it has now.
+    assert!(says.contains("says that it holds 30 x 30 mm"), "{says}");
+    let rolls = "Put in a roll of 51 x 51, 76 x 57, 40 x 110, 102 x 76 or 102 x 152 mm";
+    assert!(says.contains(rolls), "{says}");
     assert!(!ticked(&caller), "nothing came out");
     // It is told wherever the printer is.
-    assert!(caller.page("/printing").contains(&says));
+    for page in ["/printing", "/set-up/printer"] {
+        assert!(caller.page(page).contains(&says), "{page}");
+    }
     // Another try that comes out, and it is done.
     printer.change(|manners| manners.sizes.push((5100, 5100)));
     test().expect(200);
     assert!(ticked(&caller));
+    let page = caller.page("/set-up/printer");
+    assert!(!page.contains(&says) && !page.contains(untried), "{page}");
     assert!(!caller.page("/printing").contains(&says));
+    // One more in the list that prints nothing takes nothing from it.
+    let other =
+        json!({ "code": "other", "name": "Other", "address": "ipp://127.0.0.1:9/ipp/print" });
+    caller.post("/api/printers", &other).expect(201);
+    assert!(ticked(&caller));
 }
 
 fn a_printer_tells_for_which_labels_it_has_no_paper(engine: Engine) {
@@ -100,4 +117,37 @@ fn a_printer_tells_for_which_labels_it_has_no_paper(engine: Engine) {
         (&told["state"], &told["lacks"]),
         (&json!("ready"), &json!(null))
     );
+}
+
+fn a_label_is_shown_on_the_paper_that_the_printer_has(engine: Engine) {
+    let printer = of_one_roll((10_200, 15_200));
+    let house = kitchen(engine, &printer);
+    let caller = house.caller();
+    let pig = caller.half_pig("0608-17", 9_000);
+    let page = || caller.page(&format!("/lots/{pig}"));
+    let shown = |page: &str| {
+        let svg = page.split("<div class=\"label\"").nth(1).expect("a label");
+        let size = svg.split("viewBox=\"").nth(1).expect("its size");
+        size.split('"').next().unwrap_or_default().to_owned()
+    };
+    // Nobody asked the printer yet: the device that shows the label does.
+    let before = page();
+    assert!(before.contains("data-asks=\"bench\""), "{before}");
+    caller.read("/api/printers/bench/state");
+    let after = page();
+    let told = "As the printer “Bench” prints it, on 102 × 152 mm.";
+    assert!(after.contains(told), "{after}");
+    assert!(!after.contains("data-asks"), "{after}");
+    assert_ne!(shown(&before), shown(&after));
+    let alone = caller.get(&format!("/lots/{pig}/label.svg")).expect(200);
+    let alone = String::from_utf8_lossy(&alone.bytes).into_owned();
+    assert!(alone.contains(&shown(&after)), "{alone}");
+    // Paper that no label of it fits is no preview.
+    printer.change(|manners| manners.sizes = vec![(3000, 3000)]);
+    caller.read("/api/printers/bench/state");
+    assert!(!page().contains("As the printer"), "{}", page());
+    // The right roll is put in again, and somebody prints.
+    printer.change(|manners| manners.sizes = vec![(10_200, 15_200)]);
+    stories::queue::print(&caller, &pig);
+    assert!(page().contains(told), "{}", page());
 }

@@ -266,7 +266,7 @@ fn the_page_is_read_without_script(engine: Engine) {
     let seen = page(&format!("/counter?code={lamb}"));
     for said in [
         "SELL",
-        "Contains CELERY, SULPHITES",
+        "Contains CELERY, SULFITES",
         "contains pork",
         "Ready to eat",
         "Lamb",
@@ -282,7 +282,7 @@ fn the_page_is_read_without_script(engine: Engine) {
         "Sold, all 3",
         &format!("&#34;lot&#34;:&#34;{bacon}&#34;,&#34;packs&#34;:[13,14]"),
         &format!("&#34;lot&#34;:&#34;{lot}&#34;"),
-        "Together: Contains CELERY, SULPHITES",
+        "Together: Contains CELERY, SULFITES",
     ] {
         assert!(seen.contains(said), "{said} is not in {seen}");
     }

@@ -162,7 +162,7 @@ fn a_cure_beyond_the_law_is_refused_with_its_numbers(engine: Engine) {
     assert!(
         first.body["warnings"]
             .to_string()
-            .contains("Read it off the bag"),
+            .contains("How strong the bag is"),
         "{}",
         first.body
     );

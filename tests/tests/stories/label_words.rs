@@ -245,7 +245,7 @@ fn a_hanging_piece_has_a_tag_until_it_is_released(engine: Engine) {
     for says in [
         "RECEIVED",
         "Brindlecombe Pigs",
-        "Killed Mon 8 Jun 2026",
+        "Killed Mon Jun 8 2026",
         "0608-17",
         "45 kg",
     ] {

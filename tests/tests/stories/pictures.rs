@@ -117,7 +117,7 @@ fn a_guest_reads_what_the_label_says_and_nothing_else(engine: Engine) {
     for said in [
         "Cinderhook Kitchen",
         "RAW",
-        "30 Jun 2026",
+        "Jun 30 2026",
         "pork belly",
         "Brindlecombe Pigs",
     ] {

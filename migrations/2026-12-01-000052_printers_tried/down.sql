@@ -1,0 +1,1 @@
+ALTER TABLE printer_leases DROP COLUMN tried_at;
