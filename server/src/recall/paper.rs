@@ -27,7 +27,11 @@ pub fn paper(facts: &IncidentFacts, language: Language) -> Result<Vec<u8>, PdfEr
         } else {
             Mass::Metric
         },
-        heat: Heat::Celsius,
+        heat: if facts.kitchen.fahrenheit {
+            Heat::Fahrenheit
+        } else {
+            Heat::Celsius
+        },
         today: None,
         place: None,
         on_label: false,
@@ -37,10 +41,7 @@ pub fn paper(facts: &IncidentFacts, language: Language) -> Result<Vec<u8>, PdfEr
     let laid = Document {
         title: facts.number.clone(),
         heading: writer.title(),
-        paper: match facts.kitchen.profile.as_str() {
-            "us" | "ca" => Paper::Letter,
-            _ => Paper::A4,
-        },
+        paper: writer.paper(),
         parts,
     };
     document(&laid, |page, of| {
