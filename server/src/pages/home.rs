@@ -13,12 +13,16 @@ use askama::Template;
 use chrono::TimeDelta;
 use domain::code::LotCode;
 use domain::right::Right;
+use domain::rows::without_sources;
 use domain::today::{About, DoSays, Hand, Sort, When};
 use serde::Deserialize;
 use store::Conn;
 
 /// The most things on one page.
 const MOST: usize = 60;
+
+/// How much of what is stopped is told here: how much it is and where, and one reason.
+const STOPPED_TELLS: usize = 2;
 
 /// How long a label that was refused is somebody's affair.
 const REFUSED_LATELY: TimeDelta = TimeDelta::days(2);
@@ -162,11 +166,6 @@ fn home(app: &Caller<'_>, conn: &mut Conn, asked: &Asked) -> Result<Home> {
 }
 
 fn line(app: &Caller<'_>, words: &Words, hand: &Hand, at: Option<String>) -> Line {
-    let more: Vec<String> = hand
-        .more
-        .iter()
-        .map(|says| words.headed(says.clone()))
-        .collect();
     let cleans = matches!(hand.sort, Sort::CleanDown | Sort::Crossed) && app.who.may(Right::Work);
     let may = app.who.may(asks(hand));
     Line {
@@ -178,7 +177,7 @@ fn line(app: &Caller<'_>, words: &Words, hand: &Hand, at: Option<String>) -> Lin
         others: others(app, words, hand),
         sign: sign(hand.sort),
         says: words.say(hand.says.clone()),
-        more: more.join(" "),
+        more: more(words, hand),
         act: match may {
             true => words.say(hand.act.clone()),
             false => words.say(DoSays::See),
@@ -192,6 +191,24 @@ fn line(app: &Caller<'_>, words: &Words, hand: &Hand, at: Option<String>) -> Lin
             false => seen(hand),
         },
     }
+}
+
+/// What is known of it, in sentences. Of what is stopped, how much it is and the first reason, without the rows: the thing
+/// itself says the others, and what is behind them.
+fn more(words: &Words, hand: &Hand) -> String {
+    let told = match (&hand.about, hand.sort) {
+        (About::Lot(..), Sort::Stop) => STOPPED_TELLS,
+        _ => hand.more.len(),
+    };
+    let sentences = hand.more.iter().take(told);
+    let mut sentences: Vec<String> = sentences
+        .map(|says| words.headed(without_sources(says)))
+        .collect();
+    let reasons = hand.more.len().saturating_sub(told);
+    if reasons > 0 {
+        sentences.push(words.say(PageSays::TodayReasons { reasons }));
+    }
+    sentences.join(" ")
 }
 
 /// The right that its act asks: a button that leads to a refusal is none.

@@ -110,6 +110,7 @@ messages! {
         CounterReady "counter-ready" { lot: String, much: String },
         PacksGone "packs-gone" { packs: String },
         TodayAsOf "today-as-of" { at: String },
+        TodayReasons "today-reasons" { reasons: usize },
         MakeApart "make-apart" { lots: usize },
         CounterUntil "counter-until" { day: NaiveDate },
         CounterBy "counter-by" { by: String, at: String },

@@ -1695,6 +1695,10 @@ page-today-refused = { $labels ->
    *[other] { $labels } labels were refused by their printer.
 }
 page-today-as-of = As of { $at }
+page-today-reasons = { $reasons ->
+    [one] There is one reason more.
+   *[other] There are { $reasons } reasons more.
+}
 page-today-sheet = Print all this as one sheet
 page-today-next = More
 page-anchor = Anchor of the record
@@ -3104,8 +3108,9 @@ page-release-it = Release it
 page-release-see = See what it has
 page-release-sign = Sign and release
 page-release-looked = What did you find when you looked?
-page-release-looked-later = You sign for it when the piece is ready to be released.
-page-release-looked-manager = A manager signs for it when the piece is ready to be released. Tell them what you found.
+page-release-looked-later = Hang it where it dries as it should, and weigh it again in a few days. If it is still too far off when it comes down, you sign that it was looked at.
+page-release-looked-manager = Hang it where it dries as it should, weigh it again in a few days, and tell a manager what you found: they sign for it when it comes down.
+page-weigh-hang-elsewhere = Hang it elsewhere
 page-release-looked-sign = I looked: sign and release
 page-release-not-yet = Not yet:
 page-release-trichinae = Pork that is eaten uncooked: paper on trichinae

@@ -1701,6 +1701,10 @@ page-today-refused = { $labels ->
    *[other] { $labels } étiquettes ont été refusées par leur imprimante.
 }
 page-today-as-of = État du { $at }
+page-today-reasons = { $reasons ->
+    [one] Il y a une autre raison.
+   *[other] Il y a { $reasons } autres raisons.
+}
 page-today-sheet = Imprimer tout sur une feuille
 page-today-next = La suite
 page-anchor = Ancre du registre
@@ -3123,8 +3127,9 @@ page-release-it = Libérer
 page-release-see = Voir où il en est
 page-release-sign = Signer et libérer
 page-release-looked = Qu’avez-vous constaté en regardant ?
-page-release-looked-later = Vous signez quand la pièce est prête à être libérée.
-page-release-looked-manager = Un responsable signe quand la pièce est prête à être libérée. Dites-lui ce que vous avez trouvé.
+page-release-looked-later = Suspendez-la là où elle sèche comme il faut, et repesez-la dans quelques jours. Si l’écart est encore trop grand quand elle descend, vous signez qu’elle a été vérifiée.
+page-release-looked-manager = Suspendez-la là où elle sèche comme il faut, repesez-la dans quelques jours, et dites à un responsable ce que vous avez trouvé : c’est lui qui signe quand elle descend.
+page-weigh-hang-elsewhere = Suspendre ailleurs
 page-release-looked-sign = J’ai regardé : signer et libérer
 page-release-not-yet = Pas encore :
 page-release-trichinae = Porc mangé cru : papier sur les trichines

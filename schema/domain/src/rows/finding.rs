@@ -81,3 +81,65 @@ impl Finding {
         self.gravity == Gravity::Refuse
     }
 }
+
+/// What is said, without the rows behind it: where somebody only sees that there is something, and the thing itself says
+/// why.
+pub fn without_sources(says: &Says) -> Says {
+    match (says.key(), says.arg("says")) {
+        ("finding-with-sources", Some(Arg::Said(finding))) => without_sources(finding),
+        (key, _) => Says::kept(
+            key.to_owned(),
+            says.args()
+                .map(|(name, arg)| (name.to_owned(), arg_without_sources(arg)))
+                .collect(),
+        ),
+    }
+}
+
+fn arg_without_sources(arg: &Arg) -> Arg {
+    let all = |args: &[Arg]| args.iter().map(arg_without_sources).collect();
+    let told = |says: &[Says]| says.iter().map(without_sources).collect();
+    match arg {
+        Arg::Said(says) => Arg::from(without_sources(says)),
+        Arg::Sentences(says) => Arg::Sentences(told(says)),
+        Arg::Series(says) => Arg::Series(told(says)),
+        Arg::All(args) => Arg::All(all(args)),
+        Arg::Any(args) => Arg::Any(all(args)),
+        other => other.clone(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_is_said_stays_when_its_rows_go() {
+        let found = |says: &str| -> Says {
+            FindingSays::WithSources {
+                says: Says::as_written(says),
+                sources: Arg::from("us-T1"),
+            }
+            .into()
+        };
+        let both = Says::new(
+            "stop-broke-for-good",
+            vec![(
+                "findings",
+                Arg::Sentences(vec![found("Too warm."), found("Too long.")]),
+            )],
+        );
+        let plain = Says::new(
+            "stop-broke-for-good",
+            vec![(
+                "findings",
+                Arg::Sentences(vec![
+                    Says::as_written("Too warm."),
+                    Says::as_written("Too long."),
+                ]),
+            )],
+        );
+        assert_eq!(without_sources(&both), plain);
+        assert_eq!(without_sources(&plain), plain);
+    }
+}

@@ -9,5 +9,5 @@ mod finding;
 mod row;
 
 pub use bound::{Bound, Sense};
-pub use finding::{Finding, FindingSays, Gravity};
+pub use finding::{Finding, FindingSays, Gravity, without_sources};
 pub use row::{Row, RowId, Rows, SourceSays};
