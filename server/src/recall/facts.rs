@@ -99,9 +99,6 @@ pub struct KitchenFacts {
     pub languages: Vec<String>,
     /// Do its people read pounds?
     pub pounds: bool,
-    /// Do they read degrees Fahrenheit? Facts that were kept before this was asked were printed in Celsius, and stay so.
-    #[serde(default)]
-    pub fahrenheit: bool,
 }
 
 /// What was done when.

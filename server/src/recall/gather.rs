@@ -23,7 +23,7 @@ use domain::incident::{IncidentSays, Reckoned, reckon};
 use domain::law::Law;
 use domain::lot::{DeedId, PackId};
 use domain::scope::InScope;
-use domain::words::{HeatUnits, MassUnits};
+use domain::words::MassUnits;
 use std::collections::{BTreeMap, BTreeSet};
 use store::Conn;
 use store::incident_life::{self as life, LotLife};
@@ -209,9 +209,6 @@ fn gather(
             profile: entry.profile.0.as_str().to_owned(),
             languages: entry.languages.iter().map(|of| of.0.clone()).collect(),
             pounds: entry.weights.is_some_and(|of| of.0 == MassUnits::Pounds),
-            fahrenheit: entry
-                .temperatures
-                .is_some_and(|of| of.0 == HeatUnits::Fahrenheit),
         },
         id: shown_id(&scopes[0].1.uid),
         number: row.number.clone(),

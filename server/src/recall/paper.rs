@@ -27,11 +27,8 @@ pub fn paper(facts: &IncidentFacts, language: Language) -> Result<Vec<u8>, PdfEr
         } else {
             Mass::Metric
         },
-        heat: if facts.kitchen.fahrenheit {
-            Heat::Fahrenheit
-        } else {
-            Heat::Celsius
-        },
+        // No degree stands in a report.
+        heat: Heat::Celsius,
         today: None,
         place: None,
         on_label: false,
