@@ -25,6 +25,8 @@ pub(crate) const LOG_PAGES: u32 = 8_000;
 pub(crate) const LOG_AT_MOST: u32 = 262_144;
 /// So many pages are on the disk in a blink.
 const A_BLINK: i32 = 500;
+/// So often what was written meanwhile is caught up with; where that never becomes little, the next time is as good.
+const PASSES: usize = 20;
 
 /// How often what went into the file is sent to the disk: its pages lie all over it, and some hundred are there in a blink.
 const EVERY: Duration = Duration::from_millis(5);
@@ -48,9 +50,18 @@ impl Settled {
         self.checkpointed > self.log / 2
     }
 
-    /// Is the rest put away in a blink?
-    fn is_nearly_done(&self) -> bool {
-        self.log - self.checkpointed <= A_BLINK
+    /// Did another connection put the log away just then, so that nothing is known?
+    fn is_unknown(&self) -> bool {
+        self.log < 0 || self.checkpointed < 0
+    }
+
+    /// How many pages went into the file since `before`; none that can be counted where the log began anew meanwhile.
+    ///
+    /// What was written while that was done SQLite does not count: the length of the log is that of when it began. So
+    /// only a pass that moved little says that little is left.
+    fn moved_since(&self, before: &Settled) -> Option<i32> {
+        let moved = self.checkpointed - before.checkpointed;
+        (moved >= 0 && !self.is_unknown() && !before.is_unknown()).then_some(moved)
     }
 }
 
@@ -130,14 +141,25 @@ impl LogEnder {
     /// # Errors
     /// The record is away; the next time is as good.
     pub fn end(&mut self) -> Result<()> {
-        let file = self.file.as_deref();
-        let so_far = by(&mut self.conn, &self.address, file)?;
-        match &self.gate {
-            Some(gate) if so_far.is_nearly_done() => {
-                gate.between_deeds(|| by(&mut self.conn, &self.address, file).map(drop))
+        let Some(gate) = self.gate.clone() else {
+            return Ok(());
+        };
+        let mut before = self.pass()?;
+        for _ in 0..PASSES {
+            let now = self.pass()?;
+            match now.moved_since(&before) {
+                Some(moved) if moved <= A_BLINK => {
+                    return gate.between_deeds(|| self.pass().map(drop));
+                }
+                Some(_) => before = now,
+                None => return Ok(()),
             }
-            _ => Ok(()),
         }
+        Ok(())
+    }
+
+    fn pass(&mut self) -> Result<Settled> {
+        by(&mut self.conn, &self.address, self.file.as_deref())
     }
 }
 
@@ -198,6 +220,16 @@ mod tests {
         assert_eq!(left.log, left.checkpointed);
         drop((store, settler));
         std::fs::remove_dir_all(folder).unwrap();
+    }
+
+    #[test]
+    fn only_a_pass_that_moved_little_says_that_little_is_left() {
+        let of = |log, checkpointed| Settled { log, checkpointed };
+        assert_eq!(of(900, 900).moved_since(&of(300, 300)), Some(600));
+        assert_eq!(of(900, 900).moved_since(&of(900, 900)), Some(0));
+        assert_eq!(of(40, 40).moved_since(&of(900, 900)), None, "it began anew");
+        assert_eq!(of(-1, -1).moved_since(&of(0, 0)), None, "another is at it");
+        assert_eq!(of(900, 900).moved_since(&of(-1, -1)), None);
     }
 
     #[test]
