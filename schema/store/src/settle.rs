@@ -21,8 +21,9 @@ use std::time::{Duration, SystemTime};
 
 /// After so many pages the log is to begin anew. Where nobody settles it, the deed that made it so long sees to that.
 pub(crate) const LOG_PAGES: u32 = 8_000;
-/// After so many a deed does it also where somebody should: one GiB.
-pub(crate) const LOG_AT_MOST: u32 = 262_144;
+/// After so many a deed does it also where somebody should: four GiB, more than a copy of a million lots lets it grow to
+/// while eight pack as fast as they can.
+pub(crate) const LOG_AT_MOST: u32 = 1_048_576;
 /// So many pages are on the disk in a blink.
 const A_BLINK: i32 = 500;
 /// So often what was written meanwhile is caught up with; where that never becomes little, the next time is as good.
