@@ -53,7 +53,7 @@ fn from_today_a_newcomer_has_held_it_after_four_acts() {
     browser.type_into("main input[name=q]", "the pig ending in 17");
     until(|| hand.text().contains("0608-17"));
     let offered = hand.text();
-    assert!(offered.contains("killed Mon 8 Jun"), "{offered}");
+    assert!(offered.contains("killed Mon, Jun 8"), "{offered}");
     // A code that has it in the middle has it by chance.
     let lots = "return document.querySelectorAll(\"main a[href^='/recall?lot=']\").length";
     assert_eq!(browser.run(lots), 0, "{offered}");
