@@ -197,11 +197,16 @@ const lists = {
     const order = (form.dataset.order || "").split(" ");
     calls.sort((one, other) => order.indexOf(one.path) - order.indexOf(other.path));
     const bar = form.querySelector("progress");
+    const going = form.querySelector("[data-going]");
     for (const [nth, { path, body }] of calls.entries()) {
       if (bar) {
         bar.hidden = false;
         bar.max = calls.length;
         bar.value = nth;
+      }
+      if (going) {
+        going.hidden = false;
+        going.textContent = going.dataset.going.replace("[nth]", nth + 1).replace("[all]", calls.length);
       }
       const { refused, away } = await lists.call("POST", path, body);
       if (refused || away) {

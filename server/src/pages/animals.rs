@@ -151,6 +151,8 @@ struct AnimalPage {
     carcass: String,
     tag: String,
     abattoir: String,
+    /// Did nobody enter one?
+    lacks_abattoir: bool,
     /// What the place calls one.
     abattoir_word: String,
     /// Those on the list besides, for whoever may correct it: its number, and its name.
@@ -219,6 +221,7 @@ pub async fn one(request: HttpRequest, asking: Asking, uid: web::Path<String>) -
                 carcass: told(animal.carcass.as_deref()),
                 tag: told(animal.tag.as_deref()),
                 abattoir_word: words.in_place(ABATTOIR, app.kitchen(conn)?.entry.profile.0),
+                lacks_abattoir: animal.abattoir.is_none(),
                 abattoir: told(animal.abattoir.as_deref()),
                 once,
                 recall: app

@@ -5,6 +5,7 @@ use super::managers::managers;
 use super::says::CountrySays;
 use super::spoken::Words;
 use crate::caller::Caller;
+use crate::ids::shown_id;
 use crate::lists::List;
 use crate::read::LoadedFamily;
 use domain::family::{Listed, Lists};
@@ -84,13 +85,13 @@ pub fn missing(
                 }
             }
             None => {
-                let code = &of.lot.code;
-                let lot = code.shown();
+                let may = app.who.may(Right::Correct);
+                let lot = of.lot.code.shown();
                 all.push(Missing {
-                    path: Some(format!("/lots/{code}#done")),
+                    path: may.then(|| format!("/animals/{}", shown_id(&animal.uid))),
                     says: words.say(CountrySays::NoAbattoir { lot }),
-                    act: words.t("page-country-receipt"),
-                    ask: None,
+                    act: words.t("page-country-animal"),
+                    ask: (!may).then(|| managers(app)).flatten(),
                 });
             }
         }

@@ -2,12 +2,14 @@
 //! in and on its lots, with the way to where it is entered.
 
 use serde_json::json;
+use stories::call::chrono_day;
 use stories::day::Told;
 use stories::labels::set;
 use stories::{Caller, Engine, House, on_both_engines};
 
 on_both_engines! {
     a_country_that_a_label_will_tell_is_asked_for_before_anything_is_packed
+    an_abattoir_that_nobody_entered_is_entered_on_the_page_of_the_animal
 }
 
 const OF_FARM: &str = "Brindle: no country is entered for this farm.";
@@ -59,4 +61,26 @@ fn a_country_that_a_label_will_tell_is_asked_for_before_anything_is_packed(engin
     // The first farm of a kitchen is asked for its country, too, where a label tells it.
     in_france(&caller, "/api/farms/NTB");
     assert!(!lacks("farms"));
+}
+
+fn an_abattoir_that_nobody_entered_is_entered_on_the_page_of_the_animal(engine: Engine) {
+    let house = House::furnished(engine);
+    let caller = house.caller();
+    set(&caller, &[("profile", json!("eu"))]);
+    let animal = json!({ "farm": "BRC", "species": "pig", "killed_on": chrono_day(-2), "carcass": "0777", "side": "left" });
+    let pig = caller.receive("pig-half").grams(45_000);
+    let pig = pig.with("animal", animal).made();
+    let lot = || caller.page(&format!("/lots/{pig}"));
+    let said = "No abattoir is entered for the animal of";
+    assert!(lot().contains(said), "{}", lot());
+    let origins = caller.read(&format!("/api/lots/{pig}/origins"));
+    let animal = origins["animals"][0]["id"].as_str().expect("an animal");
+    assert!(lot().contains(&format!("href=\"/animals/{animal}\">To the animal")));
+    let lacks = "<details open><summary>Enter the place of slaughter";
+    let page = caller.page(&format!("/animals/{animal}"));
+    assert!(page.contains(lacks), "{page}");
+    let told =
+        json!({ "step": animal, "animal": { "abattoir": "DEMO-17" }, "why": "It was left out" });
+    caller.deed("/api/corrections", told).expect(201);
+    assert!(!lot().contains(said), "{}", lot());
 }
